@@ -1,0 +1,41 @@
+namespace Mastwright.Quantities;
+
+/// <summary>What a quantity measures, and with it the unit that its number has inside the program.</summary>
+public enum Dimension
+{
+    /// <summary>A length, in metres.</summary>
+    Length,
+
+    /// <summary>A frequency or bandwidth, in hertz.</summary>
+    Frequency,
+
+    /// <summary>An antenna's gain, in dBi ("dBd" is 2.15 dB more).</summary>
+    Gain,
+
+    /// <summary>A ratio, in dB.</summary>
+    Ratio,
+
+    /// <summary>A power, in dBm.</summary>
+    Power,
+
+    /// <summary>A plane angle, in degrees.</summary>
+    Angle,
+
+    /// <summary>A temperature, in degrees Celsius.</summary>
+    Temperature,
+
+    /// <summary>A time, in seconds.</summary>
+    Time,
+
+    /// <summary>An amount of data, in bytes.</summary>
+    Data,
+
+    /// <summary>A share, in percent.</summary>
+    Percent,
+
+    /// <summary>A relative error, in parts per million.</summary>
+    PartsPerMillion,
+
+    /// <summary>A data rate, in bits per second.</summary>
+    BitRate,
+}
