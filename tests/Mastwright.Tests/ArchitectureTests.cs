@@ -36,7 +36,7 @@ public sealed partial class ArchitectureTests
             Assert.True(MayUse.ContainsKey(folder), $"{relative}: the folder '{folder}' is not in the list of rooms.");
             foreach (Match use in RoomName().Matches(File.ReadAllText(file)))
             {
-                string other = use.Groups[1].Value;
+                string other = use.Groups["room"].Value;
                 if (MayUse.ContainsKey(other) && other != folder && !MayUse[folder].Contains(other, StringComparer.Ordinal))
                 {
                     broken.Add($"{relative} uses {other}");
@@ -88,15 +88,15 @@ public sealed partial class ArchitectureTests
     private static string[] ProjectReferences(string project)
     {
         string text = File.ReadAllText(Path.Combine(TestPlaces.Repository, "src", project, project + ".csproj"));
-        return [.. ProjectReference().Matches(text).Select(match => match.Groups[1].Value).Order(StringComparer.Ordinal)];
+        return [.. ProjectReference().Matches(text).Select(match => match.Groups["project"].Value).Order(StringComparer.Ordinal)];
     }
 
-    [GeneratedRegex(@"\bMastwright\.([A-Z][A-Za-z]+)")]
+    [GeneratedRegex(@"\bMastwright\.(?<room>[A-Z][A-Za-z]+)", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex RoomName();
 
-    [GeneratedRegex(@"\b(File|Directory|FileStream|Socket|HttpClient|Console)\.|\bDateTime(Offset)?\.(Utc)?Now\b|\bnew Random\(\)|\bTask\.Run\b")]
+    [GeneratedRegex(@"\b(File|Directory|FileStream|Socket|HttpClient|Console)\.|\bDateTime(Offset)?\.(Utc)?Now\b|\bnew Random\(\)|\bTask\.Run\b", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Outside();
 
-    [GeneratedRegex(@"<ProjectReference Include=""[^""]*/([A-Za-z.]+)\.csproj""")]
+    [GeneratedRegex(@"<ProjectReference Include=""[^""]*/(?<project>[A-Za-z.]+)\.csproj""", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex ProjectReference();
 }
