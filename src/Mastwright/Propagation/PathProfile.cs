@@ -1,17 +1,6 @@
+using Mastwright.Ground;
+
 namespace Mastwright.Propagation;
-
-/// <summary>Radio-climatic zone of a profile point (ITU-R P.1812).</summary>
-public enum Zone
-{
-    /// <summary>Inland.</summary>
-    Inland,
-
-    /// <summary>Coastal land.</summary>
-    Coast,
-
-    /// <summary>Sea.</summary>
-    Sea,
-}
 
 /// <summary>Ground, cover and zone along a path, as the loss models read it: flat arrays of one length.</summary>
 /// <remarks>Immutable and safe from many threads. Used as given: nothing is resampled or moved.</remarks>
