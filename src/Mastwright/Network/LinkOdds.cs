@@ -60,9 +60,9 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
 
     private static double Joint(double marginDb, double unknownDb, double fadingDb)
     {
-        // From where the link just works (m + U = 0) to nine standard deviations above the mean, beyond which less than 1e-18 lies.
+        // From where the link just works (m + U = 0) to where what lies beyond is less than 1e-9 of the whole.
         double from = Math.Max(-marginDb / unknownDb, -9);
-        double to = Math.Max(9, from + 1);
+        double to = Math.Max(9, from + 4);
         const int Steps = 2000;
         double width = (to - from) / Steps;
         double sum = 0;
