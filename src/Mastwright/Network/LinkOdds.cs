@@ -18,7 +18,7 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
     /// <param name="fadingDb">Standard deviation in dB of what varies from packet to packet. Zero or more.</param>
     /// <remarks>
     /// With unknown part U and fading F, both normal: Works = P(m + U ≥ 0); DeliversIfItWorks = P(m + U + F ≥ 0 | m + U ≥ 0).
-    /// The joint probability is integrated by Simpson's rule over U (error below 1e-9, tested against the closed case m = 0).
+    /// What is lost though the link works is integrated by Simpson's rule (error below 1e-9, tested against the closed case m = 0).
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A standard deviation is negative, or a number is not finite.</exception>
     public static LinkOdds From(double marginDb, double unknownDb, double fadingDb)
@@ -41,7 +41,7 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
             return new(works, 1);
         }
 
-        return works < 1e-12 ? new(works, 0) : new(works, Math.Min(1, Joint(marginDb, unknownDb, fadingDb) / works));
+        return works < 1e-12 ? new(works, 0) : new(works, Math.Clamp(1 - (LostThoughItWorks(marginDb, unknownDb, fadingDb) / works), 0, 1));
     }
 
     /// <summary>Both probabilities in percent, in the invariant culture.</summary>
@@ -58,22 +58,23 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
         return NormalDistribution.Cumulative(marginDb / fadingDb);
     }
 
-    private static double Joint(double marginDb, double unknownDb, double fadingDb)
+    /// <summary>Probability that the link works and a packet is lost all the same.</summary>
+    private static double LostThoughItWorks(double marginDb, double unknownDb, double fadingDb)
     {
-        // From where the link just works (m + U = 0) to where what lies beyond is less than 1e-9 of the whole.
-        double from = Math.Max(-marginDb / unknownDb, -9);
-        double to = Math.Max(9, from + 4);
+        // x = m + U is the margin of the typical packet: from where the link just works to where either spread has run out.
+        double from = Math.Max(0, marginDb - (9 * unknownDb));
+        double to = Math.Max(from, Math.Min(9 * fadingDb, Math.Max(marginDb, 0) + (9 * unknownDb)));
         const int Steps = 2000;
         double width = (to - from) / Steps;
         double sum = 0;
         for (int i = 0; i <= Steps; i++)
         {
-            double u = from + (i * width);
+            double x = from + (i * width);
             double inner = i % 2 == 1 ? 4 : 2;
             double weight = i is 0 or Steps ? 1 : inner;
-            sum += weight * NormalDistribution.Density(u) * Delivered(marginDb + (unknownDb * u), fadingDb);
+            sum += weight * NormalDistribution.Density((x - marginDb) / unknownDb) * NormalDistribution.Cumulative(-x / fadingDb);
         }
 
-        return sum * width / 3;
+        return sum * width / (3 * unknownDb);
     }
 }
