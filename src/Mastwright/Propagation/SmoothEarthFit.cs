@@ -1,0 +1,69 @@
+namespace Mastwright.Propagation;
+
+/// <summary>The smooth surface fitted to the ground of a path, as heights above sea level at its two ends.</summary>
+/// <remarks>Source: Rec. ITU-R P.1812 attachment 1 section 5.6, equations (83) to (90) and (93). Cover is left out.</remarks>
+internal readonly struct SmoothEarthFit
+{
+    private readonly double length;
+
+    private SmoothEarthFit(double length) => this.length = length;
+
+    /// <summary>Height of the fit at the transmitter before any limit, equation (85).</summary>
+    internal double UncappedTransmitterMetres { get; private init; }
+
+    /// <summary>Height of the fit at the receiver before any limit, equation (86).</summary>
+    internal double UncappedReceiverMetres { get; private init; }
+
+    /// <summary>Height at the transmitter, not above the ground, equation (90a).</summary>
+    internal double TransmitterMetres { get; private init; }
+
+    /// <summary>Height at the receiver, not above the ground, equation (90b).</summary>
+    internal double ReceiverMetres { get; private init; }
+
+    /// <summary>Height at the transmitter for the diffraction model, lowered where ground stands in the way, equation (89).</summary>
+    internal double DiffractionTransmitterMetres { get; private init; }
+
+    /// <summary>Height at the receiver for the diffraction model, equation (89).</summary>
+    internal double DiffractionReceiverMetres { get; private init; }
+
+    internal static SmoothEarthFit Of(ref readonly ProfileReading path, double firstGround, double lastGround)
+    {
+        double d = path.Length;
+        double atT = ((2 * path.FirstSum * d) - path.SecondSum) / (d * d);
+        double atR = (path.SecondSum - (path.FirstSum * d)) / (d * d);
+        double loweredT = atT;
+        double loweredR = atR;
+        if (path.Obstruction > 0)
+        {
+            double slopeT = path.RawSlopeFromTransmitter - path.LineSlope; // (87b)
+            double slopeR = path.RawSlopeFromReceiver + path.LineSlope; // (87c)
+            loweredT -= path.Obstruction * slopeT / (slopeT + slopeR); // (88a)
+            loweredR -= path.Obstruction * slopeR / (slopeT + slopeR); // (88b)
+        }
+
+        return new(d)
+        {
+            UncappedTransmitterMetres = atT,
+            UncappedReceiverMetres = atR,
+            TransmitterMetres = Math.Min(atT, firstGround),
+            ReceiverMetres = Math.Min(atR, lastGround),
+            DiffractionTransmitterMetres = Math.Min(loweredT, firstGround),
+            DiffractionReceiverMetres = Math.Min(loweredR, lastGround),
+        };
+    }
+
+    /// <summary>Roughness hm: the largest height of the ground above the fit between the two horizons, equation (93).</summary>
+    internal double RoughnessMetres(ReadOnlySpan<double> x, ReadOnlySpan<double> ground, int from, int to)
+    {
+        double slope = (ReceiverMetres - TransmitterMetres) / length;
+        double largest = double.NegativeInfinity;
+        ground = ground[..x.Length];
+        for (int i = from; i <= to; i++)
+        {
+            double above = ground[i] - (slope * x[i]);
+            largest = above > largest ? above : largest;
+        }
+
+        return largest - TransmitterMetres;
+    }
+}
