@@ -1,3 +1,5 @@
+using Mastwright.Ground;
+
 namespace Mastwright.Propagation;
 
 /// <summary>Basic transmission loss of one path by Rec. ITU-R P.1812, with every intermediate.</summary>

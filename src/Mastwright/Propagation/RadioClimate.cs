@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Mastwright.Ground;
 
 namespace Mastwright.Propagation;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Mastwright.Geodesy;
+using Mastwright.Ground;
 using Mastwright.Propagation;
 
 namespace Mastwright.Tests.Propagation;
