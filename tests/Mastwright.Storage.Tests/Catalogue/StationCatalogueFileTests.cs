@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using Mastwright.Station;
+using Mastwright.Station.Feed;
+using Mastwright.Station.Radio;
+using Mastwright.Storage.Catalogue;
+using Mastwright.Tests;
+
+namespace Mastwright.Storage.Tests.Catalogue;
+
+public sealed class StationCatalogueFileTests
+{
+    [Fact]
+    public void Every_shipped_row_has_a_source_and_a_fit_within_5_percent()
+    {
+        StationCatalogue catalogue = StationCatalogueFile.LoadBuiltIn();
+
+        Assert.True(catalogue.LineTypes.Length >= 10);
+        Assert.All(catalogue.LineTypes, row => Assert.False(string.IsNullOrWhiteSpace(row.Source)));
+        Assert.All(catalogue.LineTypes, row => Assert.InRange(row.Fit.WorstResidual, 0, AttenuationFit.AllowedResidual));
+        Assert.All(Enum.GetValues<LossyPartKind>(), kind => Assert.NotNull(catalogue.Part(kind)));
+        Assert.NotNull(catalogue.Part(PartLossRow.AmplifierBypass));
+    }
+
+    /// <summary>
+    /// dB per 100 m at 868 MHz. RG-213, 1/2 in and 7/8 in: least squares through a two-way radio training guide, appendix H, page 73
+    /// (24.90, 6.95, 3.75). Foam classes: their published constants, from memory (31.958, 24.339, 12.561, 8.043). Tolerance: rounding.
+    /// </summary>
+    [Theory]
+    [InlineData("rg-213", 24.90)]
+    [InlineData("corrugated-1-2", 6.95)]
+    [InlineData("corrugated-7-8", 3.75)]
+    [InlineData("foam-5mm", 31.958)]
+    [InlineData("foam-6mm", 24.339)]
+    [InlineData("foam-10mm", 12.561)]
+    [InlineData("foam-15mm", 8.043)]
+    public void Shipped_lines_lose_what_their_tables_say_at_868_MHz(string key, double db) =>
+        Assert.Equal(db, StationCatalogueFile.LoadBuiltIn().LineType(key)!.DbPer100Metres(868e6), 0.01);
+
+    /// <summary>County emergency-radio tables print 5.3 dB (6 mm) and 2.7 dB (10 mm) per 100 ft at 450 MHz; 1.5 dB (10 mm) at 150 MHz.</summary>
+    [Theory]
+    [InlineData("foam-6mm", 450e6, 5.3)]
+    [InlineData("foam-10mm", 450e6, 2.7)]
+    [InlineData("foam-10mm", 150e6, 1.5)]
+    public void Foam_classes_agree_with_another_published_table(string key, double frequencyHz, double dbPer100Feet) =>
+        Assert.Equal(dbPer100Feet, 0.3048 * StationCatalogueFile.LoadBuiltIn().LineType(key)!.DbPer100Metres(frequencyHz), 0.05);
+
+    /// <summary>Demodulation limits: modem data sheet, table 13.</summary>
+    [Fact]
+    public void Shipped_demodulation_limits_are_those_of_the_data_sheet()
+    {
+        ModemRow modem = StationCatalogueFile.LoadBuiltIn().Modem(Modulation.ChirpSpreadSpectrum)!;
+
+        for (int factor = 7; factor <= 12; factor++)
+        {
+            Assert.Equal(-7.5 - (2.5 * (factor - 7)), modem.SnrLimitDb[factor]);
+        }
+    }
+
+    [Fact]
+    public void A_users_rows_add_to_and_replace_the_shipped_ones()
+    {
+        string path = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
+        File.WriteAllText(path, """
+            format: 1
+            line_types:
+              - key: rg-213
+                name: my drum
+                points: { 100: 6, 400: 14 }
+                source: own measurement
+              - key: barn-drum
+                name: unmarked line from the barn
+                points: { 100: 8, 400: 18 }
+                source: own measurement
+            """);
+        try
+        {
+            Assert.True(StationCatalogueFile.TryLoad(path, StationCatalogueFile.LoadBuiltIn(), out StationCatalogue catalogue, out _));
+            Assert.Equal("my drum", catalogue.LineType("RG-213")!.Name);
+            Assert.NotNull(catalogue.LineType("barn-drum"));
+            Assert.NotNull(catalogue.LineType("rg-58"));
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    public static TheoryData<string, string, long> Wrong => new()
+    {
+        { "format: 1\nlines: []", "'lines' is not a key here", 2 },
+        { "line_types: []", "the key 'format' is missing", 1 },
+        { "format: 2", "'2' is not a number from 1 to 1", 1 },
+        { "format: 1\nline_types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1 }", "two or more frequencies", 6 },
+        { "format: 1\nline_types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1, 200: x }", "'x' is not a number", 6 },
+        { "format: 1\nline_types:\n  - key: a\n    name: a\n    points: { 100: 1, 200: 2 }", "the key 'source' is missing", 3 },
+        { "format: 1\nfeed_parts:\n  - key: connector\n    loss_db: [3, 2, 1]\n    source: s", "must rise", 4 },
+        { "format: 1\nfeed_parts:\n  - key: connector\n    loss_db: 3\n    source: s", "[lowest, middle, highest]", 3 },
+        { "format: 1\nmodems:\n  - key: m\n    modulation: morse\n    source: s", "'morse' is not a modulation", 3 },
+        { "format: 1\nmodems: &a []", "anchors, aliases and tags", 2 },
+        { "format: 1\nformat: 1", "not readable as YAML", 2 },
+        { "format: 1\nmodems: [1, 2", "not readable as YAML", 3 },
+        { "[[[[[[[[[[[[[[[[", "nested deeper", 1 },
+    };
+
+    [Theory, MemberData(nameof(Wrong))]
+    public void A_wrong_file_says_what_and_where(string text, string words, long line)
+    {
+        Assert.False(StationCatalogueFile.TryParse(text, "own.yaml", out StationCatalogue catalogue, out ImmutableArray<CatalogueFault> faults));
+        CatalogueFault fault = Assert.Single(faults);
+        Assert.Contains(words, fault.Text, StringComparison.Ordinal);
+        Assert.Equal(line, fault.Line);
+        Assert.Empty(catalogue.LineTypes);
+    }
+
+    [Fact]
+    public void Mutated_text_never_crashes_the_reader()
+    {
+        string valid = File.ReadAllText(Path.Combine(TestPlaces.Repository, "data", "catalogue", "modem.yaml"));
+        Gen.Select(Gen.Int[0, valid.Length - 1], Gen.Char, Gen.Int[0, 40]).Sample((at, character, cut) =>
+        {
+            string mutated = valid.Remove(at, Math.Min(cut, valid.Length - at)).Insert(at, character.ToString());
+            bool read = StationCatalogueFile.TryParse(mutated, "own.yaml", out _, out ImmutableArray<CatalogueFault> faults);
+            return read == faults.IsEmpty;
+        }, iter: 3000);
+    }
+
+    [Fact]
+    public void A_missing_file_is_a_fault_not_a_crash()
+    {
+        Assert.False(StationCatalogueFile.TryLoad("/no/such/file.yaml", StationCatalogue.Empty, out _, out ImmutableArray<CatalogueFault> faults));
+        Assert.Contains("cannot be read", faults[0].Text, StringComparison.Ordinal);
+    }
+}
