@@ -67,4 +67,26 @@ public readonly record struct RadioClimate(double SeaFraction, double LongestLan
             ? Math.Pow(10, (-0.015 * phi) + 1.67) * mu1 * Math.Pow(mu1, -0.935 + (0.0176 * phi))
             : 4.17 * mu1 * Math.Pow(mu1, 0.3);
     }
+
+    /// <summary>Distance over land from one end of a path to the first sea along it, in metres; 500 km when there is none.</summary>
+    /// <param name="profile">The path.</param>
+    /// <param name="end">The end in question.</param>
+    /// <remarks>
+    /// Source: Rec. ITU-R P.1812 section 3.4 (0 for an antenna at sea). The coast lies half way between the last point on land and the first at
+    /// sea. The published results do not derive it: they take 500 km unless the end is at sea, as <see cref="P1812Input"/> does by default.
+    /// </remarks>
+    public static double DistanceToCoastMetres(PathProfile profile, PathEnd end)
+    {
+        ArgumentNullException.ThrowIfNull(profile);
+        ReadOnlySpan<double> d = profile.DistancesMetres;
+        int sea = end == PathEnd.Transmitter ? profile.Zones.IndexOf(Zone.Sea) : profile.Zones.LastIndexOf(Zone.Sea);
+        return (sea, end) switch
+        {
+            ( < 0, _) => 500_000,
+            (0, PathEnd.Transmitter) => 0,
+            (_, PathEnd.Transmitter) => (d[sea] + d[sea - 1]) / 2,
+            _ when sea == d.Length - 1 => 0,
+            _ => d[^1] - ((d[sea] + d[sea + 1]) / 2),
+        };
+    }
 }
