@@ -1,0 +1,29 @@
+using System.Reflection;
+using Mastwright.Pictures.Drawings;
+
+namespace Mastwright.Pictures.Fonts;
+
+/// <summary>The two fonts that are embedded in the program, read when first asked for.</summary>
+internal static class FontShelf
+{
+    private static readonly Lazy<FontFile> Regular = new(() => Read("fonts/regular.ttf"));
+    private static readonly Lazy<FontFile> SemiBold = new(() => Read("fonts/semibold.ttf"));
+
+    /// <summary>The font of a weight.</summary>
+    /// <exception cref="InvalidOperationException">The program was built without it; text would silently be missing.</exception>
+    public static FontFile Of(TextWeight weight) => weight == TextWeight.SemiBold ? SemiBold.Value : Regular.Value;
+
+    /// <summary>Reads an embedded font, or refuses.</summary>
+    internal static FontFile Read(string name)
+    {
+        using Stream? stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name);
+        if (stream is null)
+        {
+            throw new InvalidOperationException($"The font '{name}' is not in the program, so no text can be drawn. Build it again with npm at hand.");
+        }
+
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return FontFile.Parse(bytes);
+    }
+}
