@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Pictures.Drawings;
-using Mastwright.Propagation;
+using Mastwright.Ground;
 
 namespace Mastwright.Pictures.Paths;
 

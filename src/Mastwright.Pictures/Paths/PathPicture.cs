@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Fonts;
-using Mastwright.Propagation;
+using Mastwright.Ground;
 
 namespace Mastwright.Pictures.Paths;
 

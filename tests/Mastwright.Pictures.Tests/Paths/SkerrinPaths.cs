@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Pictures.Paths;
-using Mastwright.Propagation;
+using Mastwright.Ground;
 
 namespace Mastwright.Pictures.Tests.Paths;
 
