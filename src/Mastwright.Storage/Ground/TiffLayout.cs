@@ -1,0 +1,149 @@
+using System.Globalization;
+
+namespace Mastwright.Storage.Ground;
+
+/// <summary>Kinds of sample that are read.</summary>
+internal enum TiffSampleType
+{
+    UInt8,
+    UInt16,
+    Int16,
+    Float32,
+}
+
+/// <summary>How the samples of a TIFF file are laid out: only what can be read comes into being.</summary>
+internal sealed record TiffLayout
+{
+    private const int LargestBlockBytes = 128 * 1024 * 1024;
+    private const int MostBlocks = 4_000_000;
+
+    internal required int Columns { get; init; }
+
+    internal required int Rows { get; init; }
+
+    internal required TiffSampleType SampleType { get; init; }
+
+    internal required bool IsTiled { get; init; }
+
+    /// <summary>Columns of a tile; those of the grid for strips.</summary>
+    internal required int BlockColumns { get; init; }
+
+    /// <summary>Rows of a tile or strip.</summary>
+    internal required int BlockRows { get; init; }
+
+    /// <summary>Bytes of each block in the file; 0 for a block that was never written.</summary>
+    internal required long[] BlockBytes { get; init; }
+
+    /// <summary>The sample that means "nothing known"; null when the file names none.</summary>
+    internal double? NoData { get; init; }
+
+    internal int BytesPerSample => SampleType switch
+    {
+        TiffSampleType.UInt8 => 1,
+        TiffSampleType.Float32 => 4,
+        _ => 2,
+    };
+
+    internal int BlocksAcross => (Columns + BlockColumns - 1) / BlockColumns;
+
+    internal static TiffLayout Of(TiffHeader header, long fileLength)
+    {
+        int columns = Side(header, 256, "width");
+        int rows = Side(header, 257, "height");
+        TiffSampleType type = TypeOf(header);
+        CheckCoding(header, type);
+        bool isTiled = header.Has(322) || header.Has(324);
+        int blockColumns = isTiled ? Side(header, 322, "tile width") : columns;
+        int blockRows = isTiled ? Side(header, 323, "tile height") : (int)Math.Clamp(header.Number(278, rows), 1, rows);
+        TiffLayout layout = new()
+        {
+            Columns = columns,
+            Rows = rows,
+            SampleType = type,
+            IsTiled = isTiled,
+            BlockColumns = blockColumns,
+            BlockRows = blockRows,
+            BlockBytes = header.Integers(isTiled ? 325 : 279),
+            NoData = double.TryParse(header.Text(42113), NumberStyles.Float, CultureInfo.InvariantCulture, out double noData) ? noData : null,
+        };
+        layout.CheckBlocks(header, header.Integers(isTiled ? 324 : 273), fileLength);
+        return layout;
+    }
+
+    private static int Side(TiffHeader header, int tag, string name)
+    {
+        long side = header.Number(tag, 0);
+        return side is >= 1 and <= Mastwright.Ground.GridFrame.MostSamplesASide
+            ? (int)side
+            : throw header.Wrong(string.Create(CultureInfo.InvariantCulture, $"its {name} is {side}"));
+    }
+
+    private static TiffSampleType TypeOf(TiffHeader header)
+    {
+        long bits = header.Number(258, 1);
+        long format = header.Number(339, 1);
+        long bands = header.Number(277, 1);
+        if (bands != 1)
+        {
+            throw header.Wrong(string.Create(CultureInfo.InvariantCulture, $"it has {bands} bands"));
+        }
+
+        return (bits, format) switch
+        {
+            (8, 1) => TiffSampleType.UInt8,
+            (16, 1) => TiffSampleType.UInt16,
+            (16, 2) => TiffSampleType.Int16,
+            (32, 3) => TiffSampleType.Float32,
+            _ => throw header.Wrong(string.Create(
+                CultureInfo.InvariantCulture, $"its samples have {bits} bits of format {format}; what is read is 8 bits unsigned, 16 bits, or 32 bits floating-point")),
+        };
+    }
+
+    private static void CheckCoding(TiffHeader header, TiffSampleType type)
+    {
+        long compression = header.Number(259, 1);
+        string unread = compression switch
+        {
+            1 or 5 or 8 or 32946 => "",
+            7 or 6 => "JPEG",
+            32773 => "PackBits",
+            34887 => "LERC",
+            34925 => "LZMA",
+            50000 => "ZSTD",
+            50001 => "WebP",
+            _ => string.Create(CultureInfo.InvariantCulture, $"kind {compression}"),
+        };
+        if (unread.Length > 0)
+        {
+            throw header.Wrong($"its compression ({unread}) is not read; what is read is none, LZW and deflate");
+        }
+
+        long predictor = compression == 1 ? 1 : header.Number(317, 1);
+        if (predictor is not (1 or 2 or 3) || (predictor == 3) != (predictor == 3 && type == TiffSampleType.Float32))
+        {
+            throw header.Wrong(string.Create(CultureInfo.InvariantCulture, $"its predictor {predictor} does not fit its samples"));
+        }
+    }
+
+    private void CheckBlocks(TiffHeader header, long[] places, long fileLength)
+    {
+        if ((long)BlockColumns * BlockRows * BytesPerSample > LargestBlockBytes)
+        {
+            throw header.Wrong($"one tile or strip of it holds {BlockColumns} × {BlockRows} samples, too many to read at once; make it tiled");
+        }
+
+        long blocks = (long)BlocksAcross * ((Rows + BlockRows - 1) / BlockRows);
+        if (blocks > MostBlocks || places.Length < blocks || BlockBytes.Length < blocks)
+        {
+            throw header.Wrong("its list of tiles or strips is too short for its size: it was cut off or damaged");
+        }
+
+        for (int i = 0; i < blocks; i++)
+        {
+            if (places[i] > fileLength - BlockBytes[i])
+            {
+                throw header.Wrong(string.Create(CultureInfo.InvariantCulture, $"tile or strip {i + 1} of {blocks} lies past the end of the file: it was cut off"));
+            }
+        }
+    }
+}
