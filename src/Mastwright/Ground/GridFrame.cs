@@ -89,7 +89,7 @@ public sealed record GridFrame
             && north - half <= 90 + 1e-9 && frame.LastY + half >= -90 - 1e-9;
         return onEarth ? frame : throw new ArgumentException(string.Create(
             CultureInfo.InvariantCulture,
-            $"A grid in degrees from {north:0.####}° to {frame.LastY:0.####}° north and {west:0.####}° to {frame.LastX:0.####}° east is not on the earth."));
+            $"A grid in degrees from {north:0.####}° to {frame.LastY:0.####}° north and {west:0.####}° to {frame.LastX:0.####}° east is not on the earth."), nameof(west));
     }
 
     /// <summary>A grid in metres of one UTM zone.</summary>
@@ -115,7 +115,7 @@ public sealed record GridFrame
         bool inZone = easting >= -500_000 && frame.LastX <= 1_500_000 && northing <= 10_500_000 && frame.LastY >= -500_000;
         return inZone ? frame : throw new ArgumentException(string.Create(
             CultureInfo.InvariantCulture,
-            $"A UTM grid from {easting:0} to {frame.LastX:0} m east and {frame.LastY:0} to {northing:0} m north is not in a zone."));
+            $"A UTM grid from {easting:0} to {frame.LastX:0} m east and {frame.LastY:0} to {northing:0} m north is not in a zone."), nameof(easting));
     }
 
     /// <summary>The part of this grid that starts at a column and a row; a true part lies beside its neighbours like a tile of areas.</summary>
@@ -180,17 +180,17 @@ public sealed record GridFrame
     {
         if (!double.IsFinite(x) || !double.IsFinite(y))
         {
-            throw new ArgumentException("The origin of a grid is a finite number.");
+            throw new ArgumentException("The origin of a grid is a finite number.", nameof(x));
         }
 
         if (!(stepX > 0 && double.IsFinite(stepX)) || !(stepY > 0 && double.IsFinite(stepY)))
         {
-            throw new ArgumentException("The steps of a grid are greater than zero.");
+            throw new ArgumentException("The steps of a grid are greater than zero.", nameof(stepX));
         }
 
         if (columns is < 1 or > MostSamplesASide || rows is < 1 or > MostSamplesASide)
         {
-            throw new ArgumentException($"A grid has 1 to {MostSamplesASide} columns and rows; this one has {columns} × {rows}.");
+            throw new ArgumentException($"A grid has 1 to {MostSamplesASide} columns and rows; this one has {columns} × {rows}.", nameof(columns));
         }
 
         return new(zone, isNorth, x, y, stepX, stepY, columns, rows, samplesAreAreas);

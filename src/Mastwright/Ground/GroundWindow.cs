@@ -153,7 +153,7 @@ public sealed class GroundWindow
     {
         if ((long)frame.Columns * frame.Rows != count)
         {
-            throw new ArgumentException($"A grid of {frame.Columns} × {frame.Rows} has one value for each sample, not {count}.");
+            throw new ArgumentException($"A grid of {frame.Columns} × {frame.Rows} has one value for each sample, not {count}.", nameof(count));
         }
     }
 

@@ -69,6 +69,29 @@ public readonly record struct LatticeBounds
         return new(west, south, east - west, Math.Max(0, north - south));
     }
 
+    /// <summary>The bounds widened to whole quarters of a degree, so that paths near one another share a map.</summary>
+    public LatticeBounds Rounded()
+    {
+        const int quarter = SeaMap.PointsPerDegree / 4;
+        int west = (int)Math.Floor(West / (double)quarter) * quarter;
+        int south = (int)Math.Floor(South / (double)quarter) * quarter;
+        int east = (int)Math.Ceiling((West + _moreColumns) / (double)quarter) * quarter;
+        int north = (int)Math.Ceiling((South + _moreRows) / (double)quarter) * quarter;
+        return new(west, south, east - west, north - south);
+    }
+
+    /// <summary>South-western corner of the one-degree tile that a lattice point stands in, in whole degrees; the west may be past 180°.</summary>
+    public (int South, int West) TileCorner(int index)
+    {
+        int row = RowFromPole(index) / SeaMap.PointsPerDegree;
+        int column = ColumnFromFarWest(index) / SeaMap.PointsPerDegree;
+        return (row - 90, column - 720);
+    }
+
+    /// <summary>Where a lattice point stands in its one-degree tile, counted row by row from the tile's south-west.</summary>
+    public int IndexInTile(int index) =>
+        (RowFromPole(index) % SeaMap.PointsPerDegree * SeaMap.PointsPerDegree) + (ColumnFromFarWest(index) % SeaMap.PointsPerDegree);
+
     /// <summary>Latitude of a row in degrees.</summary>
     public double LatitudeDegrees(int row) => (South + row) / (double)SeaMap.PointsPerDegree;
 
@@ -90,6 +113,12 @@ public readonly record struct LatticeBounds
         DegreeMetres / SeaMap.PointsPerDegree * Math.Cos(double.DegreesToRadians(Math.Clamp(LatitudeDegrees(row), -90, 90)));
 
     internal double CellSquareMetres(int row) => ColumnMetres(row) * (DegreeMetres / SeaMap.PointsPerDegree);
+
+    /// <summary>Row counted from the south pole; the north pole itself belongs to the tile below it.</summary>
+    private int RowFromPole(int index) =>
+        Math.Min(South + (index / Columns) + (90 * SeaMap.PointsPerDegree), (180 * SeaMap.PointsPerDegree) - 1);
+
+    private int ColumnFromFarWest(int index) => West + (index % Columns) + (2 * Around);
 
     /// <summary>Size and corner, in the invariant culture.</summary>
     public override string ToString() => string.Create(

@@ -3,6 +3,7 @@ using Mastwright.Geodesy;
 namespace Mastwright.Ground;
 
 /// <summary>What is known about one cell of a sea map before it is worked out what is sea.</summary>
+[System.Diagnostics.CodeAnalysis.SuppressMessage("Design", "CA1028", Justification = "A map holds hundreds of thousands of them.")]
 public enum SeaCell : byte
 {
     /// <summary>Nothing is known: no tile, or a void.</summary>

@@ -1,0 +1,194 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Mastwright.Geodesy;
+using Mastwright.Ground;
+
+namespace Mastwright.Storage.Ground;
+
+/// <summary>The ground files of a plan: what is there, and windows of it cut on demand.</summary>
+/// <remarks>
+/// Opening reads names and headers only. Samples are read piece by piece when a path or an area needs them, each piece once, and kept
+/// up to <see cref="GroundLibraryOptions.CacheBytes"/>. Safe from many threads.
+/// </remarks>
+public sealed class GroundLibrary : IDisposable
+{
+    private const double HighestInterestingMetres = SeaMap.CoastalHeightMetres;
+
+    private readonly ImmutableArray<LibraryFile> _files;
+    private readonly ImmutableArray<(string Source, TileIndex Index)> _indexes;
+    private readonly ConcurrentDictionary<string, GroundProblem> _problems = new(StringComparer.Ordinal);
+    private readonly BoundedCache<PieceKey, GroundWindow> _pieces;
+    private readonly BoundedCache<GroundTile, SeaCell[]> _seaCells;
+    private readonly BoundedCache<LatticeBounds, SeaMap> _seaMaps;
+    private readonly CoverTable _coverTable;
+
+    private GroundLibrary(
+        ImmutableArray<LibraryFile> files, ImmutableArray<(string Source, TileIndex Index)> indexes, IEnumerable<GroundProblem> problems, GroundLibraryOptions options)
+    {
+        _files = files;
+        _indexes = indexes;
+        foreach (GroundProblem problem in problems)
+        {
+            _problems.TryAdd(problem.File, problem);
+        }
+
+        // The sea takes a sixteenth: a tile of its lattice is 57 kB, a map of a county 1 MB.
+        _pieces = new(options.CacheBytes / 16 * 14, window => window.SizeBytes);
+        _seaCells = new(options.CacheBytes / 16, cells => cells.Length);
+        _seaMaps = new(options.CacheBytes / 16, map => map.SizeBytes);
+        _coverTable = options.CoverTable ?? CoverCatalogue.BuiltIn;
+    }
+
+    /// <summary>Files and patterns that cannot be used, so far: a damaged file shows itself when it is first read.</summary>
+    public ImmutableArray<GroundProblem> Problems => [.. _problems.Values.OrderBy(problem => problem.File, StringComparer.Ordinal)];
+
+    /// <summary>Number of files that can be used, as far as their headers tell.</summary>
+    public int FileCount => _files.Length;
+
+    /// <summary>Bytes of samples that are kept in memory now.</summary>
+    public long CachedBytes => _pieces.Bytes + _seaCells.Bytes + _seaMaps.Bytes;
+
+    internal ImmutableArray<LibraryFile> Files => _files;
+
+    /// <summary>Finds the files of a plan's sources and reads their headers.</summary>
+    /// <param name="planFolder">Folder that the sources' files count from.</param>
+    /// <param name="heights">Height sources in the plan's order.</param>
+    /// <param name="covers">Cover sources in the plan's order.</param>
+    /// <param name="options">How to keep house; null for the defaults.</param>
+    /// <returns>The library. Files that cannot be used are in <see cref="Problems"/>; nothing is thrown for them.</returns>
+    public static GroundLibrary Open(
+        string planFolder, ImmutableArray<HeightSource> heights, ImmutableArray<CoverSource> covers, GroundLibraryOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(planFolder);
+        options ??= new();
+        LibraryOpening opening = new(new SourcePatterns(planFolder, options.AllowOutside));
+        foreach (HeightSource source in heights)
+        {
+            opening.Add(source);
+        }
+
+        foreach (CoverSource source in covers)
+        {
+            opening.Add(source);
+        }
+
+        return new([.. opening.Files], [.. opening.Indexes], opening.Problems, options);
+    }
+
+    /// <summary>The ground along the path between two places, with its sea.</summary>
+    public GroundMosaic MosaicFor(GeoPoint from, GeoPoint to)
+    {
+        GroundMosaic ground = Mosaic(PieceFinder.Along(_files, from, to), GeoBounds.Of(from, to).Expanded(1_000));
+        return ground.With(ground.SeaTiles, _coverTable, NeedsSea(ground, from, to) ? SeaFor(LatticeBounds.Along(from, to, SeaMap.CoastalReachMetres)) : null);
+    }
+
+    /// <summary>The ground of an area, with its sea. All of it is in memory while the mosaic is used.</summary>
+    public GroundMosaic MosaicFor(GeoBounds area)
+    {
+        ArgumentNullException.ThrowIfNull(area);
+        GroundMosaic ground = Mosaic(PieceFinder.Within(_files, area), area);
+        GeoPoint southWest = new(area.SouthDegrees, area.WestDegrees);
+        GeoPoint northEast = new(area.NorthDegrees, area.EastDegrees);
+        return ground.With(ground.SeaTiles, _coverTable, SeaFor(LatticeBounds.Along(southWest, northEast, SeaMap.CoastalReachMetres)));
+    }
+
+    /// <summary>One-degree tiles of an area that no height file covers and no tile index leaves to the sea.</summary>
+    public ImmutableArray<GroundTile> MissingTiles(GeoBounds area) =>
+    [
+        .. TilesOf(area).Where(tile => !IsLeftToSea(tile) && !_files.Any(file => !file.IsCover && file.Bounds.Contains(MiddleOf(tile)))),
+    ];
+
+    /// <summary>Forgets what is in memory.</summary>
+    public void Dispose()
+    {
+        _pieces.Clear();
+        _seaCells.Clear();
+        _seaMaps.Clear();
+    }
+
+    /// <summary>A piece; null when its file turns out to be damaged, which is then a problem of the library.</summary>
+    internal GroundWindow? Load(PieceKey key)
+    {
+        LibraryFile file = _files[key.File];
+        if (_problems.ContainsKey(file.File.FilePath))
+        {
+            return null;
+        }
+
+        try
+        {
+            return _pieces.Get(key, one => file.ReadPiece(one.Column, one.Row));
+        }
+        catch (GroundFileException fault)
+        {
+            _problems.TryAdd(file.File.FilePath, new(file.SourceName, fault.FilePath, fault.Found, fault.Right));
+            return null;
+        }
+    }
+
+    internal static IEnumerable<GroundTile> TilesOf(GeoBounds area)
+    {
+        ArgumentNullException.ThrowIfNull(area);
+        double east = area.WestDegrees + area.WidthDegrees;
+        for (int south = (int)Math.Floor(area.SouthDegrees); south <= Math.Min(89, area.NorthDegrees); south++)
+        {
+            for (int west = (int)Math.Floor(area.WestDegrees); west <= east; west++)
+            {
+                yield return GroundTile.OneDegree(south, west);
+            }
+        }
+    }
+
+    private static GeoPoint MiddleOf(GroundTile tile) => new(tile.SouthDegrees + 0.5, tile.WestDegrees + 0.5);
+
+    /// <summary>Whether any point of a path is low enough to be sea or coastal land; if not, nobody has to look for the sea.</summary>
+    private static bool NeedsSea(GroundMosaic ground, GeoPoint from, GeoPoint to)
+    {
+        if (Geodesic.Inverse(from, to).DistanceMetres < 1)
+        {
+            return ground.HeightAt(from).Metres <= HighestInterestingMetres;
+        }
+
+        foreach (double height in TerrainProfile.Extract(ground, from, to).HeightsMetres)
+        {
+            if (height <= HighestInterestingMetres)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private GroundMosaic Mosaic(HashSet<PieceKey> keys, GeoBounds area)
+    {
+        IEnumerable<GroundWindow> windows = keys
+            .OrderBy(key => key.File).ThenBy(key => key.Row).ThenBy(key => key.Column)
+            .Select(Load)
+            .OfType<GroundWindow>();
+        return GroundMosaic.Of(windows).With([.. TilesOf(area).Where(IsLeftToSea)], _coverTable, sea: null);
+    }
+
+    private bool IsLeftToSea(GroundTile tile) => _indexes.Any(index => !index.Index.Lists(tile));
+
+    private SeaMap SeaFor(LatticeBounds bounds) => _seaMaps.Get(bounds.Rounded(), rounded =>
+    {
+        SeaCell[] cells = new SeaCell[rounded.Count];
+        SeaCell[] tileCells = [];
+        (int South, int West) held = (int.MinValue, 0);
+        for (int i = 0; i < cells.Length; i++)
+        {
+            (int South, int West) corner = rounded.TileCorner(i);
+            if (held != corner)
+            {
+                held = corner;
+                tileCells = _seaCells.Get(
+                    GroundTile.OneDegree(corner.South, corner.West), one => SeaCells.Of(one, _files, _indexes.Select(index => index.Index), Load));
+            }
+
+            cells[i] = tileCells[rounded.IndexInTile(i)];
+        }
+
+        return SeaMap.Build(rounded, cells);
+    });
+}
