@@ -163,12 +163,12 @@ internal sealed partial class AsciiGridFile : GroundFile
             }
 
             Match match = HeaderLine().Match(text);
-            if (!match.Success || !double.TryParse(match.Groups[2].ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
+            if (!match.Success || !double.TryParse(match.Groups["value"].ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
             {
                 throw Wrong(path, $"its header line '{text[..Math.Min(text.Length, 40)]}' is not a name and a number");
             }
 
-            header[match.Groups[1].Value] = value;
+            header[match.Groups["name"].Value] = value;
             at = Math.Min(held, at + length + 1);
         }
 
@@ -200,9 +200,9 @@ internal sealed partial class AsciiGridFile : GroundFile
 
         string text = File.ReadAllText(beside);
         Match match = UtmName().Match(text);
-        if (match.Success && int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture) is >= 1 and <= 60 and int zone)
+        if (match.Success && int.Parse(match.Groups["zone"].ValueSpan, CultureInfo.InvariantCulture) is >= 1 and <= 60 and int zone)
         {
-            return (zone, match.Groups[2].ValueSpan is not ("S" or "s"));
+            return (zone, match.Groups["half"].ValueSpan is not ("S" or "s"));
         }
 
         return text.Contains("PROJCS", StringComparison.OrdinalIgnoreCase) || text.Contains("PROJCRS", StringComparison.OrdinalIgnoreCase)
@@ -213,9 +213,9 @@ internal sealed partial class AsciiGridFile : GroundFile
     private static GroundFileException Wrong(string path, string found) => new(
         path, found, "give ncols, nrows, xllcorner, yllcorner, cellsize, then nrows × ncols heights, in degrees or in UTM with a .prj file beside it");
 
-    [GeneratedRegex(@"^([A-Za-z_]+)\s+(\S+)$")]
+    [GeneratedRegex(@"^(?<name>[A-Za-z_]+)\s+(?<value>\S+)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex HeaderLine();
 
-    [GeneratedRegex(@"UTM[ _]zone[ _](\d{1,2}) ?([NSns])?", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"UTM[ _]zone[ _](?<zone>\d{1,2}) ?(?<half>[NS])?", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex UtmName();
 }

@@ -1,7 +1,7 @@
 namespace Mastwright.Storage.Ground;
 
 /// <summary>A height or cover file cannot be used: which one, what was found, and what would be right.</summary>
-public sealed class GroundFileException : IOException
+public sealed class GroundFileException : Exception
 {
     /// <summary>Makes an empty complaint.</summary>
     public GroundFileException()
@@ -26,12 +26,12 @@ public sealed class GroundFileException : IOException
     /// <param name="found">What is wrong with it.</param>
     /// <param name="right">What would be right.</param>
     /// <param name="innerException">The cause, if there is one.</param>
-    public GroundFileException(string file, string found, string right, Exception? innerException = null)
-        : base(right.Length > 0 ? $"{file}: {found}; {right}" : $"{file}: {found}", innerException)
+    public GroundFileException(string file, string found, string? right, Exception? innerException = null)
+        : base(right?.Length > 0 ? $"{file}: {found}; {right}" : $"{file}: {found}", innerException)
     {
         FilePath = file;
         Found = found;
-        Right = right;
+        Right = right ?? "";
     }
 
     /// <summary>The file.</summary>

@@ -197,8 +197,8 @@ internal sealed partial class HgtFile : GroundFile
         Match match = CornerName().Match(name);
         if (match.Success)
         {
-            int latitude = int.Parse(match.Groups[2].ValueSpan, CultureInfo.InvariantCulture) * (match.Groups[1].ValueSpan is "S" or "s" ? -1 : 1);
-            int longitude = int.Parse(match.Groups[4].ValueSpan, CultureInfo.InvariantCulture) * (match.Groups[3].ValueSpan is "W" or "w" ? -1 : 1);
+            int latitude = int.Parse(match.Groups["lat"].ValueSpan, CultureInfo.InvariantCulture) * (match.Groups["ns"].ValueSpan is "S" or "s" ? -1 : 1);
+            int longitude = int.Parse(match.Groups["lon"].ValueSpan, CultureInfo.InvariantCulture) * (match.Groups["ew"].ValueSpan is "W" or "w" ? -1 : 1);
             if (latitude is >= -90 and < 90 && longitude is >= -180 and < 180)
             {
                 return (latitude, longitude);
@@ -212,6 +212,6 @@ internal sealed partial class HgtFile : GroundFile
     private static GroundFileException Wrong(string path, string found) => new(
         path, found, "a .hgt tile has exactly 2,884,802 bytes (1201 × 1201 samples, 3 arc-seconds) or 25,934,402 (3601 × 3601, 1 arc-second)");
 
-    [GeneratedRegex(@"^([NnSs])(\d\d)([EeWw])(\d{3})(?!\d)")]
+    [GeneratedRegex(@"^(?<ns>[NnSs])(?<lat>\d\d)(?<ew>[EeWw])(?<lon>\d{3})(?!\d)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex CornerName();
 }

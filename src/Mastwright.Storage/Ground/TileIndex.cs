@@ -40,7 +40,7 @@ internal sealed partial class TileIndex
                 throw new GroundFileException(path, string.Create(CultureInfo.InvariantCulture, $"line {number}, '{shown}', names no tile"), "one tile name a line, such as N46W019");
             }
 
-            names.Add(string.Concat(match.Groups[1].Value, match.Groups[2].Value, match.Groups[3].Value, match.Groups[4].Value).ToUpperInvariant());
+            names.Add(string.Concat(match.Groups["ns"].Value, match.Groups["lat"].Value, match.Groups["ew"].Value, match.Groups["lon"].Value).ToUpperInvariant());
         }
 
         return new TileIndex(names);
@@ -49,6 +49,6 @@ internal sealed partial class TileIndex
     /// <summary>Whether the source has a tile.</summary>
     internal bool Lists(GroundTile tile) => _names.Contains(tile.Name);
 
-    [GeneratedRegex(@"(?<![A-Za-z])([NSns])(\d\d)(?:_00)?_?([EWew])(\d{3})(?!\d)")]
+    [GeneratedRegex(@"(?<![A-Za-z])(?<ns>[NSns])(?<lat>\d\d)(_00)?_?(?<ew>[EWew])(?<lon>\d{3})(?!\d)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Corner();
 }
