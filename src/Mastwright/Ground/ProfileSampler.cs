@@ -192,7 +192,8 @@ internal static class ProfileSampler
         foreach (GroundWindow window in mosaic.Heights)
         {
             (double column, double row) = window.Frame.Locate(point);
-            if (column >= -0.5 && row >= -0.5 && column <= window.Frame.Columns - 0.5 && row <= window.Frame.Rows - 0.5)
+            double edge = window.Frame.SamplesAreAreas ? 0.5 : 0;
+            if (column >= -edge && row >= -edge && column <= window.Frame.Columns - 1 + edge && row <= window.Frame.Rows - 1 + edge)
             {
                 return (window.Name, true);
             }
