@@ -32,7 +32,7 @@ public static class DeltaBullington
         double hrs = ground[^1] + Domain.Positive(receiverHeightMetres, nameof(receiverHeightMetres));
         SurfaceWave surface = new(Domain.Positive(frequencyHz, nameof(frequencyHz)) * 1e-9, polarisation, RadioClimate.Of(profile).SeaFraction);
         ProfileReading path = ProfileReading.Take(profile, hts, hrs, radius, radius, addCover);
-        SmoothEarthFit fit = SmoothEarthFit.Of(in path, ground[0], ground[^1]);
+        SmoothEarthFit fit = SmoothEarthFit.Of(profile, in path);
         return DiffractionTerms.Of(
             path.Median,
             profile.DistancesMetres,

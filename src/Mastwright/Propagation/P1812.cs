@@ -6,7 +6,7 @@ namespace Mastwright.Propagation;
 /// <remarks>
 /// <para>
 /// The equations are those that the published validation set of the Recommendation confirms (editions 6 and 7, and the set says 8). The text
-/// of edition 8 was not read, so conformity to it is not claimed. Equation numbers are those printed in that set.
+/// of edition 8 was not read, so conformity to it is not claimed. Equation numbers that the set does not print are from memory.
 /// </para>
 /// <para>Not reciprocal: the correction for a receiver at sea, and the choice among points equally near the ray, look at one end.</para>
 /// </remarks>
@@ -54,7 +54,7 @@ public static class P1812
         double dlt = x[path.TransmitterHorizonPoint] / 1000;
         double dlr = (length - x[path.ReceiverHorizonPoint]) / 1000;
         double theta = (1000 * d / ae) + thetaT + thetaR; // (82)
-        SmoothEarthFit fit = SmoothEarthFit.Of(in path, ground[0], ground[^1]);
+        SmoothEarthFit fit = SmoothEarthFit.Of(profile, in path);
         double roughness = fit.RoughnessMetres(x, ground, path.TransmitterHorizonPoint, path.ReceiverHorizonPoint); // (93)
         double hte = input.TransmitterHeightMetres + ground[0] - fit.TransmitterMetres; // (92a)
         double hre = input.ReceiverHeightMetres + ground[^1] - fit.ReceiverMetres; // (92b)

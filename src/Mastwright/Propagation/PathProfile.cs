@@ -17,6 +17,9 @@ public sealed class PathProfile
         this.heightsMetres = heightsMetres;
         this.coverMetres = coverMetres;
         this.zones = zones;
+        HasCover = coverMetres.AsSpan()[1..^1].ContainsAnyExcept(0.0);
+        Climate = RadioClimate.Of(distancesMetres, zones);
+        (FirstSum, SecondSum) = SmoothEarthFit.Sums(distancesMetres, heightsMetres);
     }
 
     /// <summary>Distance of each point from the first, in metres: the first is 0, strictly rising.</summary>
@@ -36,6 +39,18 @@ public sealed class PathProfile
 
     /// <summary>Length of the path, in metres.</summary>
     public double LengthMetres => distancesMetres[^1];
+
+    /// <summary>Whether any point between the first and the last has cover.</summary>
+    internal bool HasCover { get; }
+
+    /// <summary>Stretches of sea, coast and inland: a matter of the profile alone, found once.</summary>
+    internal RadioClimate Climate { get; }
+
+    /// <summary>The two sums of the smooth-Earth fit, P.1812 equations (83) and (84), in m² and m³.</summary>
+    internal double FirstSum { get; }
+
+    /// <inheritdoc cref="FirstSum"/>
+    internal double SecondSum { get; }
 
     /// <summary>Copies the samples of a path.</summary>
     /// <exception cref="ArgumentException">

@@ -14,8 +14,11 @@ public readonly record struct RadioClimate(double SeaFraction, double LongestLan
     public static RadioClimate Of(PathProfile profile)
     {
         ArgumentNullException.ThrowIfNull(profile);
-        ReadOnlySpan<double> d = profile.DistancesMetres;
-        ReadOnlySpan<Zone> zones = profile.Zones;
+        return profile.Climate;
+    }
+
+    internal static RadioClimate Of(ReadOnlySpan<double> d, ReadOnlySpan<Zone> zones)
+    {
         if (MemoryMarshal.Cast<Zone, int>(zones).IndexOfAnyExcept((int)Zone.Inland) < 0)
         {
             return new(0, d[^1], d[^1]);

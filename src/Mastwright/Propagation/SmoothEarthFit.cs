@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Mastwright.Propagation;
 
 /// <summary>The smooth surface fitted to the ground of a path, as heights above sea level at its two ends.</summary>
@@ -26,11 +28,13 @@ internal readonly struct SmoothEarthFit
     /// <summary>Height at the receiver for the diffraction model, equation (89).</summary>
     internal double DiffractionReceiverMetres { get; private init; }
 
-    internal static SmoothEarthFit Of(ref readonly ProfileReading path, double firstGround, double lastGround)
+    internal static SmoothEarthFit Of(PathProfile profile, ref readonly ProfileReading path)
     {
         double d = path.Length;
-        double atT = ((2 * path.FirstSum * d) - path.SecondSum) / (d * d);
-        double atR = (path.SecondSum - (path.FirstSum * d)) / (d * d);
+        double atT = ((2 * profile.FirstSum * d) - profile.SecondSum) / (d * d);
+        double atR = (profile.SecondSum - (profile.FirstSum * d)) / (d * d);
+        double firstGround = profile.HeightsMetres[0];
+        double lastGround = profile.HeightsMetres[^1];
         double loweredT = atT;
         double loweredR = atR;
         if (path.Obstruction > 0)
@@ -52,13 +56,42 @@ internal readonly struct SmoothEarthFit
         };
     }
 
+    /// <summary>The two sums over the profile that the fit is made of, equations (83) and (84), added from the transmitter on.</summary>
+    internal static (double First, double Second) Sums(ReadOnlySpan<double> x, ReadOnlySpan<double> ground)
+    {
+        double first = 0;
+        double second = 0;
+        for (int i = 1; i < x.Length; i++)
+        {
+            double step = x[i] - x[i - 1];
+            first += step * (ground[i] + ground[i - 1]);
+            second += step * ((ground[i] * (x[i] + x[i] + x[i - 1])) + (ground[i - 1] * (x[i] + x[i - 1] + x[i - 1])));
+        }
+
+        return (first, second);
+    }
+
     /// <summary>Roughness hm: the largest height of the ground above the fit between the two horizons, equation (93).</summary>
     internal double RoughnessMetres(ReadOnlySpan<double> x, ReadOnlySpan<double> ground, int from, int to)
     {
         double slope = (ReceiverMetres - TransmitterMetres) / length;
         double largest = double.NegativeInfinity;
-        ground = ground[..x.Length];
-        for (int i = from; i <= to; i++)
+        int i = from;
+        if (to - from > Vector<double>.Count)
+        {
+            Vector<double> highest = new(largest);
+            for (; i <= to + 1 - Vector<double>.Count; i += Vector<double>.Count)
+            {
+                highest = Vector.MaxNative(highest, new Vector<double>(ground[i..]) - (new Vector<double>(x[i..]) * slope));
+            }
+
+            for (int lane = 0; lane < Vector<double>.Count; lane++)
+            {
+                largest = Math.Max(largest, highest[lane]);
+            }
+        }
+
+        for (; i <= to; i++)
         {
             double above = ground[i] - (slope * x[i]);
             largest = above > largest ? above : largest;
