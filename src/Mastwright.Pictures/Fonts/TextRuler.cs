@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using Mastwright.Pictures.Drawings;
 
@@ -49,6 +50,34 @@ public static class TextRuler
         }
 
         return Shortened(runes, low);
+    }
+
+    /// <summary>The text in as few lines as it takes, broken at spaces; the last one allowed ends in an ellipsis when words are left.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No line is allowed.</exception>
+    public static ImmutableArray<string> Wrap(string text, double widthPixels, int mostLines, double sizePixels, TextWeight weight = TextWeight.Regular)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentOutOfRangeException.ThrowIfLessThan(mostLines, 1);
+        string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        List<string> lines = [];
+        for (int i = 0; i < words.Length;)
+        {
+            if (lines.Count == mostLines - 1)
+            {
+                lines.Add(Fit(string.Join(' ', words[i..]), widthPixels, sizePixels, weight));
+                break;
+            }
+
+            string line = words[i++];
+            while (i < words.Length && WidthPixels($"{line} {words[i]}", sizePixels, weight) <= widthPixels)
+            {
+                line = $"{line} {words[i++]}";
+            }
+
+            lines.Add(Fit(line, widthPixels, sizePixels, weight));
+        }
+
+        return [.. lines];
     }
 
     private static string Shortened(Rune[] runes, int count) =>

@@ -8,6 +8,7 @@ namespace Mastwright.Pictures.Paths;
 internal static class PathFooter
 {
     private const int MostNotes = 3;
+    private const int MostNoteLines = 4;
     private const double SamplePixels = 26;
 
     /// <summary>Draws it from a top edge down, and says where it ends.</summary>
@@ -32,10 +33,10 @@ internal static class PathFooter
             y += 2;
         }
 
-        foreach (string note in model.Notes.Take(MostNotes))
+        foreach (string words in model.Notes.Take(MostNotes).SelectMany(note => TextRuler.Wrap(note, sheet.Width, 2, type.Small)).Take(MostNoteLines))
         {
             y += line;
-            shapes.Add(new TextShape(new(sheet.Left, y), TextRuler.Fit(note, sheet.Width, type.Small), type.Small, palette.Ink));
+            shapes.Add(new TextShape(new(sheet.Left, y), words, type.Small, palette.Ink));
         }
 
         double x = sheet.Left;

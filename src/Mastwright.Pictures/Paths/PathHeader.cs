@@ -45,8 +45,13 @@ internal static class PathHeader
         bottom = second + 6;
         if (model.Headline.Length > 0)
         {
-            double third = second + (type.Text * 1.6);
-            shapes.Add(new TextShape(new(middle, third), TextRuler.Fit(model.Headline, sheet.Width, type.Text, TextWeight.SemiBold), type.Text, palette.Ink) { Weight = TextWeight.SemiBold, Anchor = TextAnchor.Middle });
+            double third = second + (type.Text * 0.3);
+            foreach (string words in TextRuler.Wrap(model.Headline, sheet.Width, 2, type.Text, TextWeight.SemiBold))
+            {
+                third += type.Text * 1.3;
+                shapes.Add(new TextShape(new(middle, third), words, type.Text, palette.Ink) { Weight = TextWeight.SemiBold, Anchor = TextAnchor.Middle });
+            }
+
             bottom = third + 8;
         }
 

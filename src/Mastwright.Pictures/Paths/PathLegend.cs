@@ -30,7 +30,7 @@ internal static class PathLegend
 
         if (intruding)
         {
-            entries.Add(LegendEntry.Area("inside 0.6", new(palette.Blocked.Veil(0.16), new(HatchKind.Rising, palette.Blocked.Veil(0.8))), palette.Blocked));
+            entries.Add(LegendEntry.Area("within 0.6 of the zone", new(palette.Blocked.Veil(0.16), new(HatchKind.Rising, palette.Blocked.Veil(0.8))), palette.Blocked));
         }
 
         entries.AddRange(Cover(model, palette));

@@ -56,10 +56,10 @@ public sealed record PathPictureModel
     /// <summary>Margin of the weaker direction in dB, negative when it is short; null when unknown.</summary>
     public double? MarginDb { get; init; }
 
-    /// <summary>Why, in one sentence; empty for none.</summary>
+    /// <summary>Why, in one sentence of at most two lines; empty for none.</summary>
     public string Headline { get; init; } = "";
 
-    /// <summary>Further remarks, a line each; the first three are shown.</summary>
+    /// <summary>Further remarks, one or two lines each; the first three are shown, in four lines at most.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
     /// <summary>Both directions with their margins; the first two are shown.</summary>
