@@ -6,13 +6,13 @@ namespace Mastwright.Pictures.Drawings;
 /// <remarks>The default value has no size and is refused by whatever draws.</remarks>
 public readonly record struct PictureSize
 {
-    /// <summary>A size: 640 to 4000 pixels across, 320 to 4000 down. Below that, text and plot have no room beside each other.</summary>
+    /// <summary>A size: 640 to 4000 pixels across, 360 to 4000 down. Below that, text and plot have no room beside each other.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public PictureSize(int widthPixels, int heightPixels)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(widthPixels, 640);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(widthPixels, 4000);
-        ArgumentOutOfRangeException.ThrowIfLessThan(heightPixels, 320);
+        ArgumentOutOfRangeException.ThrowIfLessThan(heightPixels, 360);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(heightPixels, 4000);
         WidthPixels = widthPixels;
         HeightPixels = heightPixels;

@@ -19,6 +19,12 @@ internal static class MissingLayer
             double right = frame.X(stretch.ToMetres);
             Fill fill = new(palette.Paper.Veil(0.55), new(HatchKind.Crossed, palette.Missing.Veil(0.7)));
             shapes.Add(AreaShape.Of(new(left, frame.Plot.Top, right, frame.Plot.Bottom), fill, new(palette.Missing, 1)));
+            if (right - left < textPixels * 1.5)
+            {
+                // Too narrow for words; the legend has them.
+                continue;
+            }
+
             double middle = (left + right) / 2;
             bool across = TextRuler.WidthPixels(Words, textPixels, TextWeight.SemiBold) + 8 < right - left;
             shapes.Add(new TextShape(new(across ? middle : middle + (textPixels * 0.35), frame.Plot.Bottom - 10), Words, textPixels, palette.Ink)

@@ -90,5 +90,5 @@ internal static class PathAxes
         return $"distance from {TextRuler.Fit(model.TransmitterName, room - bare, textPixels)}, {unit}";
     }
 
-    private static Ticks HeightTicks(PathFrame frame) => Ticks.Between(frame.LowMetres, frame.HighMetres, (int)Math.Max(2, frame.Plot.Height / 42));
+    private static Ticks HeightTicks(PathFrame frame) => Ticks.Between(frame.LowMetres, frame.HighMetres, (int)Math.Max(3, frame.Plot.Height / 42));
 }

@@ -7,12 +7,14 @@ namespace Mastwright.Pictures.Paths;
 /// <summary>What stands under the plot: both directions, notes and the legend.</summary>
 internal static class PathFooter
 {
+    /// <summary>Lines that notes may take where there is room.</summary>
+    public const int MostNoteLines = 4;
+
     private const int MostNotes = 3;
-    private const int MostNoteLines = 4;
     private const double SamplePixels = 26;
 
     /// <summary>Draws it from a top edge down, and says where it ends.</summary>
-    public static GroupShape Draw(PathPictureModel model, ImmutableArray<LegendEntry> legend, TypeSizes type, Palette palette, Box sheet, out double bottom)
+    public static GroupShape Draw(PathPictureModel model, ImmutableArray<LegendEntry> legend, TypeSizes type, Palette palette, int mostNoteLines, Box sheet, out double bottom)
     {
         List<Shape> shapes = [];
         double line = type.Small * 1.5;
@@ -27,13 +29,13 @@ internal static class PathFooter
                 double left = besideEachOther && i == 1 ? sheet.Left + column : sheet.Left;
                 y += i == 0 || !besideEachOther ? line : 0;
                 shapes.Add(VerdictMark.Draw(directions[i].Verdict, new(left + 6, y - (type.Small * 0.35)), 5.5, palette));
-                shapes.Add(new TextShape(new(left + 18, y), TextRuler.Fit(Wording.Direction(directions[i]), sheet.Width - 18, type.Small, TextWeight.SemiBold), type.Small, palette.Ink) { Weight = TextWeight.SemiBold });
+                shapes.Add(new TextShape(new(left + 18, y), Fitted(directions[i], sheet.Width - 18, type.Small), type.Small, palette.Ink) { Weight = TextWeight.SemiBold });
             }
 
             y += 2;
         }
 
-        foreach (string words in model.Notes.Take(MostNotes).SelectMany(note => TextRuler.Wrap(note, sheet.Width, 2, type.Small)).Take(MostNoteLines))
+        foreach (string words in model.Notes.Take(MostNotes).SelectMany(note => TextRuler.Wrap(note, sheet.Width, 2, type.Small)).Take(mostNoteLines))
         {
             y += line;
             shapes.Add(new TextShape(new(sheet.Left, y), words, type.Small, palette.Ink));
@@ -56,6 +58,23 @@ internal static class PathFooter
 
         bottom = y + 4;
         return new("footer", [.. shapes]);
+    }
+
+    /// <summary>A direction in one line: names are shortened before the verdict is.</summary>
+    private static string Fitted(PathDirection direction, double room, double textPixels)
+    {
+        string whole = Wording.Direction(direction);
+        if (TextRuler.WidthPixels(whole, textPixels, TextWeight.SemiBold) <= room)
+        {
+            return whole;
+        }
+
+        double names = room - TextRuler.WidthPixels(Wording.Direction(direction with { From = "", To = "" }), textPixels, TextWeight.SemiBold);
+        return Wording.Direction(direction with
+        {
+            From = TextRuler.Fit(direction.From, names / 2, textPixels, TextWeight.SemiBold),
+            To = TextRuler.Fit(direction.To, names / 2, textPixels, TextWeight.SemiBold),
+        });
     }
 }
 

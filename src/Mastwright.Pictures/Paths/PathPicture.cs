@@ -10,6 +10,7 @@ public static class PathPicture
 {
     private const double LeftRoom = 62;
     private const double Margin = 18;
+    private const double LeastPlotPixels = 130;
 
     /// <summary>Draws the picture of a path.</summary>
     /// <param name="model">What it shows.</param>
@@ -28,11 +29,21 @@ public static class PathPicture
 
         GroupShape header = PathHeader.Draw(model, geometry, type, palette, new(Margin, Margin - 4, right, size.HeightPixels), out double headerBottom);
         ImmutableArray<LegendEntry> legend = PathLegend.Of(model, geometry, palette);
-        _ = PathFooter.Draw(model, legend, type, palette, new(Margin, 0, right, 0), out double footerHeight);
         double strip = model.Zones.IsDefaultOrEmpty ? 0 : PathAxes.StripPixels;
         double axisHeight = strip + (type.Small * 2) + 13;
-        double footerTop = size.HeightPixels - footerHeight - 6;
-        Box plot = new(LeftRoom, headerBottom + 4, right, Math.Max(headerBottom + 60, footerTop - axisHeight));
+        int noteLines = PathFooter.MostNoteLines + 1;
+        double footerTop;
+        Box plot;
+        do
+        {
+            // The plot comes first: on a small sheet notes give way to it (the description holds them all).
+            noteLines--;
+            _ = PathFooter.Draw(model, legend, type, palette, noteLines, new(Margin, 0, right, 0), out double footerHeight);
+            footerTop = size.HeightPixels - footerHeight - 6;
+            plot = new(LeftRoom, headerBottom + 4, right, footerTop - axisHeight);
+        }
+        while (plot.Height < LeastPlotPixels && noteLines > 0);
+
         bool labelled = model.Obstructions.Any(obstruction => obstruction.AboveRayMetres > 0);
         PathFrame frame = PathFrame.Around(plot, geometry, model.LowKFactor, labelled ? (type.Small * 2.5) + 20 : type.Small + 14);
 
@@ -50,7 +61,7 @@ public static class PathPicture
             antennas,
             ObstructionLabels.Draw(model, geometry, frame, palette, type.Small, taken),
             header,
-            PathFooter.Draw(model, legend, type, palette, new(Margin, footerTop, right, size.HeightPixels), out _),
+            PathFooter.Draw(model, legend, type, palette, noteLines, new(Margin, footerTop, right, size.HeightPixels), out _),
             new GroupShape("scale", [new TextShape(new(plot.Right, plot.Bottom + strip + (type.Small * 2) + 11), scale, type.Small, palette.Muted) { Anchor = TextAnchor.End }]),
         ];
         if (strip > 0)

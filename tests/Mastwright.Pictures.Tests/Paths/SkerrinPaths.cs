@@ -89,6 +89,19 @@ internal static class SkerrinPaths
         LowKFactor = 0.6,
     };
 
+    /// <summary>Everything at once: long names, a long headline, many notes, every cover, missing ground, many obstructions.</summary>
+    public static PathPictureModel Crowded { get; } = Woodland with
+    {
+        TransmitterName = VeryLong.TransmitterName,
+        ReceiverName = VeryLong.ReceiverName,
+        Headline = VeryLong.Headline,
+        LowKFactor = 0.8,
+        Notes = [VeryLong.Headline, VeryLong.Headline, VeryLong.Headline],
+        Missing = [new(0, 90), new(3_100, 3_500), new(4_150, 4_200)],
+        Obstructions = [new(1_600, 6, 0.3, "Creamery Wood, west"), new(1_800, 4, 0.2, "Creamery Wood, middle"), new(2_010, -4.2, -0.22, "Creamery Wood, east"), new(2_600, -6, -0.4), new(3_000, -20, -1.4)],
+        Directions = [new(VeryLong.TransmitterName, VeryLong.ReceiverName, 4.2, Verdict.Tight), new(VeryLong.ReceiverName, VeryLong.TransmitterName, null, Verdict.Unknown)],
+    };
+
     public static PathPictureModel Path(string from, string to, double lengthMetres, int count, Func<double, double> ground, Func<double, (CoverKind Kind, double Height)> cover)
     {
         ImmutableArray<double> distances = [.. Enumerable.Range(0, count).Select(i => i * lengthMetres / (count - 1))];
