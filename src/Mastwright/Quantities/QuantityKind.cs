@@ -1,0 +1,29 @@
+namespace Mastwright.Quantities;
+
+/// <summary>How a dimension is spoken of, and the range outside which a value is taken for a slip.</summary>
+/// <param name="Name">With its article, for sentences.</param>
+/// <param name="Example">A text that is right.</param>
+/// <param name="Units">The units to name in a sentence.</param>
+/// <param name="Least">The least sane value, in canonical units.</param>
+/// <param name="Most">The most.</param>
+/// <param name="Range">The sane range in words.</param>
+internal sealed record QuantityKind(string Name, string Example, string Units, double Least, double Most, string Range)
+{
+    /// <summary>The ranges are common practice, wide enough for anything a station meets.</summary>
+    internal static QuantityKind Of(Dimension dimension) => dimension switch
+    {
+        Dimension.Length => new("a length", "15 m", "m, km, cm, mm or ft", -5e7, 5e7, "between -50000 km and 50000 km"),
+        Dimension.Frequency => new("a frequency", "868 MHz", "Hz, kHz, MHz or GHz", double.Epsilon, 1e12, "over 0 Hz and up to 1000 GHz"),
+        Dimension.Gain => new("an antenna gain", "6 dBi", "dBi or dBd", -100, 100, "between -100 dBi and 100 dBi"),
+        Dimension.Ratio => new("a ratio", "3 dB", "dB", -500, 500, "between -500 dB and 500 dB"),
+        Dimension.Power => new("a power", "14 dBm", "dBm, mW, W, kW or dBW", -250, 120, "between -250 dBm and 120 dBm"),
+        Dimension.Angle => new("an angle", "30 deg", "°, deg or mrad", -360, 360, "between -360° and 360°"),
+        Dimension.Temperature => new("a temperature", "25 °C", "°C, C or K", -273.15, 2000, "between -273.15 °C and 2000 °C"),
+        Dimension.Time => new("a time", "10 s", "s, ms, µs, min, h or d", 0, 4e9, "between 0 s and 4000000000 s"),
+        Dimension.Data => new("an amount of data", "32 B", "B, bytes or kB", 0, 1e15, "between 0 B and 1000000000000 kB"),
+        Dimension.Percent => new("a share", "50 %", "%", 0, 1000, "between 0 % and 1000 %"),
+        Dimension.PartsPerMillion => new("a relative error", "2.5 ppm", "ppm", -1e6, 1e6, "between -1000000 ppm and 1000000 ppm"),
+        Dimension.BitRate => new("a data rate", "5 kbit/s", "bit/s, kbit/s or Mbit/s", double.Epsilon, 1e12, "over 0 bit/s and up to 1000000 Mbit/s"),
+        _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "There is no such dimension."),
+    };
+}
