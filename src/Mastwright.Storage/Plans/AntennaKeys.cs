@@ -1,0 +1,35 @@
+using Mastwright.Quantities;
+using Mastwright.Station.Antenna;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Keys of an antenna; those of its height serve a neighbour too.</summary>
+internal static class AntennaKeys
+{
+    internal static readonly KeyShape Part = new("part", new KeyNameShape("collinear-8"), "Takes values from parts/antennas/NAME; keys given here win.");
+    internal static readonly KeyShape Name = new("name", new TextShape("Collinear of the 8 dBi class"), "Name to speak of it by.");
+    internal static readonly KeyShape Gain = new("gain", new QuantityShape(Dimension.Gain, -60, 60, "8 dBi", Ranged: true), "Gain along the main beam.");
+    internal static readonly KeyShape Height = new("height", new QuantityShape(Dimension.Length, -500, 10_000, "5 m", Ranged: true), "Height of the antenna's centre.", Required: true);
+    internal static readonly KeyShape Above = new("above", new ChoiceShape<HeightAbove>(("ground", HeightAbove.Ground), ("roof", HeightAbove.Roof), ("sea-level", HeightAbove.SeaLevel)), "What height is measured from; without it the ground.");
+    internal static readonly KeyShape Roof = new("roof", new QuantityShape(Dimension.Length, 0, 1000, "6 m", Ranged: true), "Height of the roof above the ground; required with above: roof.");
+    internal static readonly KeyShape Datum = new("datum", new TextShape("EGM96"), "Vertical datum; required with above: sea-level.");
+    internal static readonly KeyShape Polarisation = new("polarisation", new ChoiceShape<Polarisation>(("vertical", Station.Antenna.Polarisation.Vertical), ("horizontal", Station.Antenna.Polarisation.Horizontal)), "Without it vertical.");
+    internal static readonly KeyShape Pattern = new("pattern", new ChoiceShape<PatternKind>(("collinear-array", PatternKind.CollinearArray), ("yagi", PatternKind.Yagi), ("average-side-lobes", PatternKind.AverageSideLobes), ("table", PatternKind.Table)), "Where the elevation pattern comes from.");
+    internal static readonly KeyShape PatternFile = new("pattern-file", new FileShape("patterns/collinear.csv"), "CSV of angle,dB rows; required with pattern: table.");
+    internal static readonly KeyShape Elements = new("elements", new WholeShape(1, 64), "Elements of a collinear array.");
+    internal static readonly KeyShape Spacing = new("spacing", new FormShape("^\\s*[\\d.]+\\s*wavelengths?\\s*$", "a spacing from 0.1 to 4 wavelengths, such as 0.8 wavelengths"), "Spacing of the elements of a collinear array.");
+    internal static readonly KeyShape NullFill = new("null-fill", new QuantityShape(Dimension.Ratio, 0, 60, "20 dB"), "Depth to which the nulls of a collinear array are filled, below the main beam.");
+    internal static readonly KeyShape ElevationBeamwidth = new("elevation-beamwidth", new QuantityShape(Dimension.Angle, 0.1, 360, "16°"), "Half-power beamwidth, upright.");
+    internal static readonly KeyShape AzimuthBeamwidth = new("azimuth-beamwidth", new QuantityShape(Dimension.Angle, 0.1, 360, "60°"), "Half-power beamwidth, level; leave out for an omnidirectional antenna.");
+    internal static readonly KeyShape Bearing = new("bearing", new QuantityShape(Dimension.Angle, 0, 360, "240°"), "Direction of the main beam from true north.");
+    internal static readonly KeyShape Tilt = new("tilt", new QuantityShape(Dimension.Angle, -90, 90, "-2°"), "Elevation of the main beam, up positive.");
+    internal static readonly KeyShape Length = new("length", new QuantityShape(Dimension.Length, 0.001, 100, "1.6 m"), "Length of the radiating part.");
+    internal static readonly KeyShape MastDistance = new("mast-distance", new QuantityShape(Dimension.Length, 0, 100, "0.4 m"), "Distance from a mast that runs up beside the antenna; leave out when it stands free on top.");
+    internal static readonly KeyShape Indoors = new("indoors", new YesNoShape(), "Whether it is inside a building.");
+
+    internal static readonly MappingShape Shape = new(
+        "antenna", Part, Name, Gain, Height, Above, Roof, Datum, Polarisation, Pattern, PatternFile, Elements, Spacing, NullFill, ElevationBeamwidth, AzimuthBeamwidth, Bearing, Tilt, Length, MastDistance, Indoors);
+
+    /// <summary>An antenna as a part: it refers to no other part, and how it is mounted may be left open.</summary>
+    internal static readonly MappingShape PartShape = Shape.AsPart();
+}

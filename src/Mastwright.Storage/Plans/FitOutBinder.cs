@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Mastwright.Plans;
+using Mastwright.Quantities;
+using Mastwright.Station.Antenna;
+using Mastwright.Station.Feed;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Binds a fit-out.</summary>
+internal static class FitOutBinder
+{
+    private static readonly AntennaFit NoAntenna = new() { Height = new(Estimate.Exactly(0), HeightAbove.Ground) };
+
+    /// <summary>The fit-out; null when it is no mapping.</summary>
+    internal static FitOut? Bind(PlanBinding binding, PlanNode node, string path, string key)
+    {
+        if (MappingReader.Open(binding, node, path, FitOutKeys.Shape) is not { } reader)
+        {
+            return null;
+        }
+
+        FitOut fitOut = new()
+        {
+            Key = key,
+            Name = reader.Text(FitOutKeys.Name, key),
+            Antenna = reader.Find(FitOutKeys.Antenna) is { } antenna ? AntennaBinder.Bind(binding, antenna, reader.PathOf(FitOutKeys.Antenna)) ?? NoAntenna : NoAntenna,
+            Feed = [.. reader.List(FitOutKeys.Feed).Select(item => FeedBinder.Bind(binding, item.Node, item.Path, FeedKeys.Item)).OfType<FeedPart>()],
+            Mismatch = Mismatch(reader),
+            Radio = reader.Find(FitOutKeys.Radio) is { } radio ? RadioBinder.Bind(binding, radio, reader.PathOf(FitOutKeys.Radio)) : new(),
+            NearbyTransmitters = [.. reader.Keyed(FitOutKeys.NearbyTransmitters).Select(item => Nearby(binding, item.Node, item.Path, item.Key)).OfType<NearbyTransmitter>()],
+        };
+        reader.Done();
+        return fitOut;
+    }
+
+    private static NearbyTransmitter? Nearby(PlanBinding binding, PlanNode node, string path, string key)
+    {
+        if (MappingReader.Open(binding, node, path, NearbyKeys.Shape) is not { } reader)
+        {
+            return null;
+        }
+
+        NearbyTransmitter transmitter = new(key, reader.Exact(NearbyKeys.Frequency) ?? 0, reader.Exact(NearbyKeys.Eirp) ?? 0, reader.Exact(NearbyKeys.Distance) ?? 0);
+        reader.Done();
+        return transmitter;
+    }
+
+    private static MismatchReading? Mismatch(MappingReader reader)
+    {
+        PlanNode? loss = reader.Find(FitOutKeys.ReturnLoss);
+        PlanNode? ratio = reader.Find(FitOutKeys.Vswr);
+        if (loss is not null && ratio is not null)
+        {
+            reader.Binding.Add(ratio, reader.PathOf(FitOutKeys.Vswr), "plan-contradiction", "return-loss and vswr say the same thing; keep one of them.");
+            return null;
+        }
+
+        return loss is not null ? ReturnLoss(reader, loss) : ratio is not null ? Vswr(reader, ratio) : null;
+    }
+
+    private static MismatchReading? ReturnLoss(MappingReader reader, PlanNode node)
+    {
+        KeyShape key = FitOutKeys.ReturnLoss;
+        if (ScalarBinder.Text(reader.Binding, node, reader.PathOf(key), key.Value) is not { } text)
+        {
+            return null;
+        }
+
+        if (Place(text, out string value) is { } atAntenna
+            && Quantity.TryParse(value, Dimension.Ratio, out Estimate loss, out _) && loss.IsExact && loss.Median is > 0 and <= 60)
+        {
+            return new(loss.Median, atAntenna);
+        }
+
+        reader.Binding.Add(node, reader.PathOf(key), ScalarBinder.ValueCode, "This is not a return loss (above 0 dB, at most 60 dB) with its place.", key.Value.Wanted);
+        return null;
+    }
+
+    private static MismatchReading? Vswr(MappingReader reader, PlanNode node)
+    {
+        KeyShape key = FitOutKeys.Vswr;
+        if (ScalarBinder.Text(reader.Binding, node, reader.PathOf(key), key.Value) is not { } text)
+        {
+            return null;
+        }
+
+        if (Place(text, out string value) is { } atAntenna
+            && double.TryParse(value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double ratio) && ratio is >= 1.002 and <= 1000)
+        {
+            // The magnitude of the reflection is (S - 1)/(S + 1); return loss is its level below full reflection.
+            return new(-20 * Math.Log10((ratio - 1) / (ratio + 1)), atAntenna);
+        }
+
+        reader.Binding.Add(node, reader.PathOf(key), ScalarBinder.ValueCode, "This is not a standing-wave ratio (1.002 to 1000) with its place.", key.Value.Wanted);
+        return null;
+    }
+
+    private static bool? Place(string text, out string value)
+    {
+        string[] words = text.Split(" at ", StringSplitOptions.TrimEntries);
+        value = words[0];
+        return words is [_, "radio"] ? false : words is [_, "antenna"] ? true : null;
+    }
+}

@@ -1,0 +1,27 @@
+using Mastwright.Quantities;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Keys of a fit-out.</summary>
+internal static class FitOutKeys
+{
+    internal static readonly KeyShape Name = new("name", new TextShape("Net loft"), "Name to speak of it by; the key when left out.");
+    internal static readonly KeyShape Antenna = new("antenna", AntennaKeys.Shape, "The antenna as mounted.", Required: true);
+    internal static readonly KeyShape Feed = new("feed", new ListShape(FeedKeys.Item), "Parts from the radio to the antenna, in that order.");
+    internal static readonly KeyShape ReturnLoss = new("return-loss", new FormShape("^.*\\d\\s*dB\\s+at\\s+(radio|antenna)\\s*$", "a return loss and where it was measured, such as 18 dB at radio"), "Measured or stated return loss, and where: at radio or at antenna.");
+    internal static readonly KeyShape Vswr = new("vswr", new FormShape("^\\s*[\\d.]+\\s+at\\s+(radio|antenna)\\s*$", "a standing-wave ratio above 1 and where it was measured, such as 1.4 at antenna"), "Measured or stated standing-wave ratio, and where; in place of return-loss.");
+    internal static readonly KeyShape Radio = new("radio", RadioKeys.Shape, "The radio.");
+    internal static readonly KeyShape NearbyTransmitters = new("nearby-transmitters", new KeyedShape(KeyNameShape.Pattern, NearbyKeys.Shape), "Transmitters of others near the receiver.");
+
+    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, NearbyTransmitters);
+}
+
+/// <summary>Keys of a transmitter nearby.</summary>
+internal static class NearbyKeys
+{
+    internal static readonly KeyShape Frequency = new("frequency", new QuantityShape(Dimension.Frequency, 1e3, 300e9, "791 MHz"), "Its frequency.", Required: true);
+    internal static readonly KeyShape Eirp = new("eirp", new QuantityShape(Dimension.Power, -60, 100, "62 dBm"), "Its radiated power, EIRP.", Required: true);
+    internal static readonly KeyShape Distance = new("distance", new QuantityShape(Dimension.Length, 0.01, 1_000_000, "300 m"), "Its distance from the antenna.", Required: true);
+
+    internal static readonly MappingShape Shape = new("nearby transmitter", Frequency, Eirp, Distance);
+}

@@ -1,0 +1,30 @@
+using Mastwright.Quantities;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Keys of a neighbour.</summary>
+internal static class NeighbourKeys
+{
+    internal static readonly KeyShape Own = new("own", new YesNoShape(), "Whether it is yours; without it no.");
+    internal static readonly KeyShape Height = AntennaKeys.Height with { Meaning = "Height of its antenna; leave out when unknown.", Required = false };
+    internal static readonly KeyShape Gain = AntennaKeys.Gain with { Meaning = "Gain of its antenna after its feed." };
+    internal static readonly KeyShape Power = RadioKeys.Power with { Meaning = "Power into its antenna." };
+    internal static readonly KeyShape NoiseFigure = RadioKeys.NoiseFigure with { Meaning = "Noise figure of its receiver." };
+
+    internal static readonly MappingShape Shape = new(
+        "neighbour",
+        SiteKeys.Name,
+        SiteKeys.Formerly,
+        Own,
+        SiteKeys.Position,
+        SiteKeys.GroundHeight,
+        SiteKeys.Surroundings,
+        Height,
+        AntennaKeys.Above,
+        AntennaKeys.Roof,
+        AntennaKeys.Datum,
+        Gain,
+        Power,
+        NoiseFigure,
+        AntennaKeys.Polarisation);
+}

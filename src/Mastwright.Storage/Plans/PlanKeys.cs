@@ -1,0 +1,57 @@
+using Mastwright.Ground;
+using Mastwright.Quantities;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Keys at the top of a plan, of ground, air, wanted and spread.</summary>
+internal static class PlanKeys
+{
+    internal static readonly KeyShape Version = new("mastwright", new WholeShape(1, 1), "Version of this format.", Required: true);
+    internal static readonly KeyShape Name = new("name", new TextShape("Skerrin"), "Name of the plan.", Required: true);
+    internal static readonly KeyShape Region = new("region", new TextShape("EU"), "Region whose rules apply.");
+    internal static readonly KeyShape Include = new("include", new OneOrManyShape(new FileShape("parts.yaml")), "Files with parts.");
+    internal static readonly KeyShape Links = new(
+        "links", new ListShape(new FormShape("^\\s*[a-z0-9][a-z0-9-]{0,63}\\s*~\\s*[a-z0-9][a-z0-9-]{0,63}\\s*$", "two keys with ~ between, such as ferry-house ~ creamery")), "Pairs to judge; without it every pair with at least one own site.");
+
+    internal static readonly KeyShape SourceName = new("name", new TextShape("National terrain model, 1 arc-second"), "Name of the source; its file patterns when left out.");
+    internal static readonly KeyShape SourceFiles = new("files", new OneOrManyShape(new FileShape("ground/*.hgt")), "Files, folders or patterns with *.", Required: true);
+    internal static readonly KeyShape SourceKind = new("kind", new ChoiceShape<HeightKind>(("bare-earth", HeightKind.BareEarth), ("surface", HeightKind.Surface)), "Whether the heights are of the ground alone, or of the top of trees and roofs.");
+    internal static readonly KeyShape SourceDatum = new("datum", new TextShape("EGM96"), "Vertical datum of the heights.");
+    internal static readonly KeyShape SourceTileIndex = new("tile-index", new FileShape("ground/tiles.txt"), "List of the tiles that the source has, one a line: a tile not listed is sea at 0 m.");
+    internal static readonly MappingShape HeightSource = new("height source", SourceName, SourceFiles, SourceKind, SourceDatum, SourceTileIndex);
+    internal static readonly MappingShape CoverSource = new("cover source", SourceName, SourceFiles);
+
+    internal static readonly KeyShape Heights = new("heights", new ListShape(HeightSource), "Height sources; the finer one is used where they overlap.");
+    internal static readonly KeyShape Cover = new("cover", new ListShape(CoverSource), "Land-cover sources.");
+    internal static readonly MappingShape GroundShape = new("ground", Heights, Cover);
+    internal static readonly KeyShape Ground = new("ground", GroundShape, "Height and cover files.");
+
+    internal static readonly KeyShape RefractivityGradient = new("refractivity-gradient", new NumberShape(1, 500), "Mean fall of refractivity in the lowest kilometre, ΔN in N-units/km.");
+    internal static readonly KeyShape SurfaceRefractivity = new("surface-refractivity", new NumberShape(200, 500), "Sea-level surface refractivity N0 in N-units.");
+    internal static readonly KeyShape LowK = new("low-k", new NumberShape(0.2, 1.5), "Effective-earth factor of the worst air to plan for.");
+    internal static readonly KeyShape ExternalNoise = new("external-noise", new QuantityShape(Dimension.Ratio, -10, 100, "3 dB"), "External noise figure above kT0B.");
+    internal static readonly MappingShape AirShape = new("air", RefractivityGradient, SurfaceRefractivity, LowK, ExternalNoise);
+    internal static readonly KeyShape Air = new("air", AirShape, "Refractivity, low k, noise.");
+
+    internal static readonly KeyShape Margin = new("margin", new QuantityShape(Dimension.Ratio, 0, 60, "10 dB"), "Margin below which a link is tight.");
+    internal static readonly KeyShape Time = new("time", new QuantityShape(Dimension.Percent, 1, 50, "50 %"), "Time percentage of the prediction.");
+    internal static readonly KeyShape LocationPercent = new("location", new QuantityShape(Dimension.Percent, 1, 99, "50 %"), "Location percentage of the prediction.");
+    internal static readonly MappingShape WantedShape = new("wanted", Margin, Time, LocationPercent);
+    internal static readonly KeyShape Wanted = new("wanted", WantedShape, "What is wanted of a link.");
+
+    internal static readonly KeyShape ModelError = new("model-error", new QuantityShape(Dimension.Ratio, 0, 40, "8 dB"), "Standard deviation of the prediction's own error.");
+    internal static readonly KeyShape LocationSpread = new("location", new QuantityShape(Dimension.Ratio, 0, 40, "5 dB"), "Standard deviation of location variability.");
+    internal static readonly KeyShape Fading = new("fading", new QuantityShape(Dimension.Ratio, 0, 40, "3 dB"), "Standard deviation of fading from packet to packet.");
+    internal static readonly MappingShape SpreadShape = new("spread", ModelError, LocationSpread, Fading);
+    internal static readonly KeyShape Spread = new("spread", SpreadShape, "What the prediction may be off by.");
+
+    internal static readonly KeyShape Modem = new("modem", ModemKeys.Shape, "The modem setting of every station.", Required: true);
+    internal static readonly KeyShape Sites = new("sites", new KeyedShape(KeyNameShape.Pattern, SiteKeys.Shape), "Your own sites.");
+    internal static readonly KeyShape Neighbours = new("neighbours", new KeyedShape(KeyNameShape.Pattern, NeighbourKeys.Shape), "Other stations.");
+    internal static readonly KeyShape Parts = new("parts", PartKeys.Shape, "Parts that fit-outs refer to by name.");
+
+    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Ground, Air, Modem, Wanted, Spread, Sites, Neighbours, Links, Parts);
+
+    /// <summary>An included file holds parts alone.</summary>
+    internal static readonly MappingShape IncludedShape = new("included file", Version, Include, Parts);
+}

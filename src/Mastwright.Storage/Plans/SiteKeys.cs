@@ -1,0 +1,24 @@
+using Mastwright.Quantities;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Keys of a site and of what stands close around it.</summary>
+internal static class SiteKeys
+{
+    internal static readonly KeyShape Clutter = new("clutter", new ChoiceShape<string>(("water", "water"), ("open", "open"), ("suburban", "suburban"), ("urban", "urban"), ("woodland", "woodland"), ("dense-urban", "dense-urban")), "Kind of clutter around the antenna.");
+    internal static readonly KeyShape ClutterHeight = new("clutter-height", new QuantityShape(Dimension.Length, 0, 100, "8 m"), "Height of the clutter: asks for terminal clutter loss (ITU-R P.2108 clause 3.1) in place of the cover in the profile at this end.");
+    internal static readonly KeyShape StreetWidth = new("street-width", new QuantityShape(Dimension.Length, 1, 500, "27 m"), "Width of the street or gap.");
+    internal static readonly KeyShape WoodlandDepth = new("woodland-depth", new QuantityShape(Dimension.Length, 0, 10_000, "120 m"), "Woodland that the path runs through at this end (ITU-R P.833).");
+    internal static readonly KeyShape Building = new("building", new ChoiceShape<string>(("traditional", "traditional"), ("thermally-efficient", "thermally-efficient")), "Kind of building around an indoor antenna (ITU-R P.2109).");
+    internal static readonly MappingShape SurroundingsShape = new("surroundings", Clutter, ClutterHeight, StreetWidth, WoodlandDepth, Building);
+
+    internal static readonly KeyShape Name = new("name", new TextShape("Ferry House"), "Name to speak of it by; the key when left out.");
+    internal static readonly KeyShape Formerly = new("formerly", new OneOrManyShape(new KeyNameShape("old-ferry-house")), "Earlier keys.");
+    internal static readonly KeyShape Position = new("position", new PositionShape(), "Where it is.", Required: true);
+    internal static readonly KeyShape GroundHeight = new("ground-height", new QuantityShape(Dimension.Length, -500, 9000, "12 m", Ranged: true), "Height of the bare ground above sea level.");
+    internal static readonly KeyShape InUse = new("in-use", new KeyNameShape("net-loft"), "The fit-out that stands; leave out for a trial site.");
+    internal static readonly KeyShape Surroundings = new("surroundings", SurroundingsShape, "What stands close around.");
+    internal static readonly KeyShape FitOuts = new("fit-outs", new KeyedShape(KeyNameShape.Pattern, FitOutKeys.Shape), "Complete alternatives of what stands at the site.");
+
+    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, FitOuts);
+}

@@ -1,0 +1,156 @@
+using Mastwright.Storage.Plans;
+
+namespace Mastwright.Storage.Tests.Plans;
+
+public class PlanProblemTests
+{
+    /// <summary>What is broken in the whole plan, the code it gives, and words of the message that help.</summary>
+    public static TheoryData<string, string, string, string> Breakages => new()
+    {
+        { "name: Net loft", "nmae: Net loft", "plan-unknown-key", "Did you mean 'name'?" },
+        { "in-use: net-loft", "in_use: net-loft", "plan-unknown-key", "Did you mean 'in-use'?" },
+        { "    formerly: old-ferry", "    gain: 3 dBi", "plan-unknown-key", "It is a key of: " },
+        { "in-use: net-loft", "in-use: net-lott", "plan-unknown-name", "Did you mean 'net-loft'?" },
+        { "part: collinear-8", "part: collinear-9", "plan-unknown-name", "Did you mean 'collinear-8'?" },
+        { "part: loft-run", "part: loft-rum", "plan-unknown-name", "Did you mean 'loft-run'?" },
+        { "ferry-house ~ creamery", "ferry-house ~ creamry", "plan-unknown-name", "Did you mean 'creamery'?" },
+        { "ferry-house ~ creamery", "creamery ~ creamery", "plan-value", "two different stations" },
+        { "ferry-house ~ creamery", "east-quay ~ creamery", "plan-duplicate-link", "listed already" },
+        { "ferry-house ~ creamery", "ferry-house - creamery", "plan-value", "not a pair" },
+        { "mastwright: 1 ", "mastwright: 2 ", "plan-version", "newer" },
+        { "mastwright: 1 ", "mastwright: one ", "plan-version", "not a version" },
+        { "name: Skerrin\n", "", "plan-missing-key", "needs the key 'name'" },
+        { "region: EU", "region:", "plan-missing-value", "no value" },
+        { "length: 2 m", "length: 2", "plan-value", "" },
+        { "length: 2 m", "length: 2 dB", "plan-value", "" },
+        { "length: 2 m", "length: NaN m", "plan-value", "" },
+        { "length: 2 m", "length: -2 m", "plan-range", "outside" },
+        { "length: 2 m", "length: 1e300 m", "plan-range", "outside" },
+        { "length: 2 m\n            temperature", "temperature", "plan-missing-key", "needs the key 'length'" },
+        { "connectors: 2", "connectors: 2.5", "plan-value", "whole number" },
+        { "connectors: 2", "conectors: 2", "plan-value", "Did you mean 'connectors'?" },
+        { "- adapters: 1", "- adapters: 1\n            filter: 1 dB", "plan-value", "several things at once" },
+        { "receive-gain: 15 dB, noise-figure: 1 dB, transmit-gain: 10 dB, ", "", "plan-missing-key", "neither way" },
+        { "above: roof, roof: 6 m", "above: roof", "plan-missing-key", "'roof' is needed" },
+        { "above: roof, roof: 6 m", "roof: 6 m", "plan-contradiction", "only with above: roof" },
+        { "          datum: EGM96\n          polar", "          polar", "plan-missing-key", "'datum' is needed" },
+        { "pattern: yagi", "pattern: table", "plan-missing-key", "'pattern-file' is needed" },
+        { "pattern: yagi", "pattern: yagy", "plan-value", "Did you mean 'yagi'?" },
+        { "return-loss: 18 dB at radio", "return-loss: 18 dB", "plan-value", "with its place" },
+        { "return-loss: 18 dB at radio", "return-loss: 18 dB at radio\n        vswr: 1.3 at radio", "plan-contradiction", "same thing" },
+        { "vswr: 1.5 at antenna", "vswr: 0.5 at antenna", "plan-value", "standing-wave" },
+        { "7: -7.5 dB", "4: -7.5 dB", "plan-key", "spreading factor" },
+        { "spreading-factor: 10", "spreading-factor: 4", "plan-value", "whole number" },
+        { "spreading-factor: 10\n", "bit-rate: 4.8 kbit/s\n", "plan-missing-key", "needs the key 'spreading-factor'" },
+        { "coding-rate: 4/6", "coding-rate: 4/9", "plan-value", "coding rate" },
+        { "payload: 40 B", "payload: 40.5 B", "plan-value", "whole bytes" },
+        { "frequency: 869.525 MHz", "frequency: 869.525 ± 1 MHz", "plan-value", "no use here" },
+        { "low-k: 0.8", "low-k: NaN", "plan-value", "not a number" },
+        { "low-k: 0.8", "low-k: 1e9", "plan-value", "not a number" },
+        { "time: 10 %", "time: 60 %", "plan-range", "outside" },
+        { "  creamery:\n", "  Creamery:\n", "plan-key", "form" },
+        { "formerly: old-ferry", "formerly: creamery", "plan-identity", "belongs to sites/creamery too" },
+        { "  east-quay: {", "  creamery: {", "plan-identity", "belongs to sites/creamery too" },
+        { "\"46.3871, -18.4410 ± 50 m\"", "46.3871, -18.4410 ± 50 m", "plan-unknown-key", "needs quotes" },
+        { "position: 46.4012, -18.7421 ± 5 m", "position: 96.4, -18.7", "plan-value", "" },
+        { "ground/*.hgt", "../ground/*.hgt", "plan-outside", "outside" },
+        { "ground/*.hgt", "/ground/*.hgt", "plan-outside", "outside" },
+        { "ground/*.hgt", "C:/ground/*.hgt", "plan-outside", "outside" },
+        { "ground/*.hgt", "a/../../ground/*.hgt", "plan-outside", "outside" },
+        { "ground/*.hgt", "ground\\\\*.hgt", "plan-outside", "Write '/'" },
+        { "region: EU", "region: EU\nregion: EU", "plan-duplicate-key", "twice" },
+        { "region: EU", "region: &eu EU", "plan-yaml-feature", "anchor" },
+        { "region: EU", "region: *eu", "plan-yaml-feature", "alias" },
+        { "region: EU", "region: !!str EU", "plan-yaml-feature", "tag" },
+        { "region: EU", "region: |\n  EU", "plan-yaml-feature", "Block text" },
+        { "region: EU", "<<: {region: EU}", "plan-yaml-feature", "merge key" },
+        { "region: EU", "? [a]\n: b", "plan-syntax", "A key is one word" },
+        { "region: EU", "region: EU\n---\nname: x", "plan-yaml-feature", "second document" },
+        { "region: EU", "region: [EU", "plan-syntax", "not well-formed" },
+        { "region: EU", "region: {a: b}", "plan-value", "one value belongs" },
+        { "sites:\n", "sites: []\nsitez:\n", "plan-value", "Named entries" },
+        { "links:\n  - ferry-house ~ creamery\n  - creamery ~ east-quay", "links: ferry-house ~ creamery", "plan-value", "A list belongs here" },
+        { "    small-node: {name: Node", "    small-node: {gain: 1 dBi, name: Node", "plan-unknown-key", "has no such key" },
+    };
+
+    [Theory, MemberData(nameof(Breakages))]
+    public void A_broken_plan_says_what_is_wrong_and_where(string sound, string broken, string code, string words)
+    {
+        string text = SamplePlans.Whole.Replace("\r", "", StringComparison.Ordinal);
+        Assert.Contains(sound, text, StringComparison.Ordinal);
+        int at = text.IndexOf(sound, StringComparison.Ordinal);
+        using PlanFolderFixture folder = new();
+
+        PlanReading reading = folder.Read(text.Remove(at, sound.Length).Insert(at, broken));
+
+        Assert.Null(reading.Document);
+        PlanProblem problem = Assert.Single(reading.Problems, problem => problem.Code == code && problem.Message.Contains(words, StringComparison.Ordinal));
+        Assert.True(problem.Line > 0 && problem.Column > 0, problem.ToString());
+        Assert.Equal(folder.Plan, problem.File);
+    }
+
+    [Fact]
+    public void All_problems_are_told_in_one_go_and_in_order()
+    {
+        using PlanFolderFixture folder = new();
+        PlanReading reading = folder.Read("""
+            mastwright: 1
+            nam: Skerrin
+            modem: {frequency: 869, bandwidth: 125 kHz, spreading-factor: 13, payload: 40 B}
+            sites:
+              ferry-house:
+                in-use: x
+            """);
+
+        Assert.Equal(
+            ["1:1 plan-missing-key", "2:1 plan-unknown-key", "3:20 plan-value", "3:63 plan-value", "6:5 plan-missing-key", "6:13 plan-unknown-name"],
+            reading.Problems.Select(problem => $"{problem.Line}:{problem.Column} {problem.Code}"));
+        Assert.Equal("sites/ferry-house/in-use", reading.Problems[^1].Path);
+        Assert.Equal("x", reading.Problems[^1].Found);
+    }
+
+    [Fact]
+    public void A_problem_reads_as_one_line()
+    {
+        PlanProblem problem = new() { Code = "plan-value", File = "plan.yaml", Line = 3, Column = 7, Path = "sites/a/position", Found = "x", Wanted = "a position", Message = "This is no place." };
+
+        Assert.Equal("plan.yaml:3:7: sites/a/position: This is no place. Found 'x'; wanted a position.", problem.ToString());
+    }
+
+    [Fact]
+    public void A_hundred_problems_are_told_and_the_rest_counted()
+    {
+        using PlanFolderFixture folder = new();
+        PlanReading reading = folder.Read(SamplePlans.Smallest + string.Concat(Enumerable.Range(0, 250).Select(i => $"key-{i}: 1\n")));
+
+        Assert.Equal(101, reading.Problems.Length);
+        Assert.Contains("150 more", reading.Problems[^1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_stations_at_one_place_are_noted()
+    {
+        using PlanFolderFixture folder = new();
+        PlanDocument document = PlanFileTests.Good(folder.Read(SamplePlans.Smallest + """
+            sites:
+              a: {position: "46.4, -180"}
+              b: {position: "46.400005, 179.999999"}
+              c: {position: "46.40002, 179.999999"}
+            """));
+
+        PlanProblem note = Assert.Single(document.Notes);
+        Assert.Equal(("sites-at-one-place", "sites/b/position", 6), (note.Code, note.Path, note.Line));
+    }
+
+    [Theory]
+    [InlineData("lenght", "length", 1)]
+    [InlineData("postion", "position", 1)]
+    [InlineData("abc", "abc", 0)]
+    [InlineData("", "abc", 3)]
+    [InlineData("kitten", "sitting", 3)]
+    public void Edits_are_counted_as_for_a_typing_slip(string from, string to, int edits)
+    {
+        Assert.Equal(edits, KeySuggestion.Edits(from, to));
+        Assert.Equal(edits, KeySuggestion.Edits(to, from));
+    }
+}

@@ -1,0 +1,98 @@
+namespace Mastwright.Storage.Tests.Plans;
+
+/// <summary>Invented plans for the tests.</summary>
+internal static class SamplePlans
+{
+    internal const string Modem = "modem: {frequency: 869.525 MHz, bandwidth: 125 kHz, spreading-factor: 10, payload: 40 B}\n";
+
+    internal const string Smallest = "mastwright: 1\nname: Skerrin\n" + Modem;
+
+    internal const string Whole = """
+        mastwright: 1   # the format
+        name: Skerrin
+        region: EU
+        ground:
+          heights:
+            - files: ground/*.hgt
+              kind: bare-earth
+              datum: EGM96
+              tile-index: ground/tiles.txt
+            - name: Surface
+              files: [a.tif, b.tif]
+              kind: surface
+          cover:
+            - files: ground/cover/*.tif
+        air: {refractivity-gradient: 45, surface-refractivity: 325, low-k: 0.8, external-noise: 3 dB}
+        modem:
+          frequency: 869.525 MHz
+          bandwidth: 125 kHz
+          spreading-factor: 10
+          coding-rate: 4/6
+          preamble: 16
+          payload: 40 B
+          header: no
+          checksum: false
+        wanted: {margin: 12 dB, time: 10 %, location: 90 %}
+        spread:
+          model-error: 8 dB
+          location: 5 dB
+          fading: 3 dB
+        sites:
+          ferry-house:
+            name: 'Ferry House'
+            formerly: old-ferry
+            position: 46.4012, -18.7421 ± 5 m
+            ground-height: 4 ± 1 m
+            in-use: net-loft
+            surroundings: {clutter: suburban, clutter-height: 8 m, street-width: 20 m, woodland-depth: 120 m, building: traditional}
+            fit-outs:
+              net-loft:
+                name: Net loft
+                antenna: {part: collinear-8, height: 5 m, above: roof, roof: 6 m, mast-distance: 0.4 m}
+                feed:
+                  - line: rg-213
+                    length: 2 m
+                    temperature: 40 °C
+                  - connectors: 2
+                    loss: 0.1 dB
+                  - adapters: 1
+                  - surge-arrester: 0.3 dB
+                    name: at the bulkhead
+                  - filter:
+                  - splitter: 3.5 dB
+                  - amplifier: {name: Mast-head, receive-gain: 15 dB, noise-figure: 1 dB, transmit-gain: 10 dB, transmit-maximum: 27 dBm, bypass-loss: 0.8 dB}
+                  - part: loft-run
+                return-loss: 18 dB at radio
+                radio: {part: small-node, power: 10 dBm}
+                nearby-transmitters:
+                  tower: {frequency: 791 MHz, eirp: 62 dBm, distance: 300 m}
+              eaves:
+                antenna:
+                  gain: 0…2 dBi
+                  height: 12 m
+                  above: sea-level
+                  datum: EGM96
+                  polarisation: horizontal
+                  pattern: yagi
+                  elevation-beamwidth: 40°
+                  azimuth-beamwidth: 60°
+                  bearing: 240°
+                  tilt: -2°
+                  indoors: yes
+                vswr: 1.5 at antenna
+          creamery:
+            position: "46.45, -18.60"
+        neighbours:
+          east-quay: {name: East Quay, own: yes, position: "46.3871, -18.4410 ± 50 m", height: 6 ± 2 m, gain: 0…6 dBi, power: 20 dBm, noise-figure: 6 dB, polarisation: horizontal}
+        links:
+          - ferry-house ~ creamery
+          - creamery ~ east-quay
+        parts:
+          antennas:
+            collinear-8: {name: Collinear, gain: 8 dBi, pattern: collinear-array, elements: 5, spacing: 0.8 wavelengths, null-fill: 20 dB, length: 1.6 m}
+          radios:
+            small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, blocking: -30 dBm, blocking-offset: 10 MHz}
+          feed:
+            loft-run: {line: foam-10, length: 12 ± 1 m}
+        """;
+}
