@@ -79,7 +79,7 @@ internal static class FeedBinder
     private static LossyPart Lossy(MappingReader reader, LossyPartKind kind, KeyShape loss)
     {
         // A key without a value is a part whose loss nobody gave: the catalogue's figure is then used and listed.
-        Estimate? given = reader.Find(loss) is { IsEmpty: true } ? null : reader.Quantity(loss);
+        Estimate? given = loss.MayBeEmpty && reader.Find(loss) is { IsEmpty: true } ? null : reader.Quantity(loss);
         return new(reader.Path, kind, 1, given, reader.Text(FeedKeys.Name));
     }
 

@@ -21,13 +21,13 @@ internal static class FeedKeys
     internal static readonly KeyShape AdapterCount = new("adapters", new WholeShape(1, 100), "Adapters between connector families: how many.", Required: true);
     internal static readonly MappingShape Adapters = new("adapters", AdapterCount, LossOfOne, Name);
 
-    internal static readonly KeyShape ArresterLoss = new("surge-arrester", Loss, "Surge arrester: its loss; empty for the catalogue's figure.", Required: true);
+    internal static readonly KeyShape ArresterLoss = new("surge-arrester", Loss, "Surge arrester: its loss; empty for the catalogue's figure.", Required: true, MayBeEmpty: true);
     internal static readonly MappingShape Arrester = new("surge arrester", ArresterLoss, Name);
 
-    internal static readonly KeyShape FilterLoss = new("filter", Loss, "Filter: its loss; empty for the catalogue's figure.", Required: true);
+    internal static readonly KeyShape FilterLoss = new("filter", Loss, "Filter: its loss; empty for the catalogue's figure.", Required: true, MayBeEmpty: true);
     internal static readonly MappingShape Filter = new("filter", FilterLoss, Name);
 
-    internal static readonly KeyShape SplitterLoss = new("splitter", Loss, "Power splitter or coupler: its loss; empty for the catalogue's figure.", Required: true);
+    internal static readonly KeyShape SplitterLoss = new("splitter", Loss, "Power splitter or coupler: its loss; empty for the catalogue's figure.", Required: true, MayBeEmpty: true);
     internal static readonly MappingShape Splitter = new("splitter", SplitterLoss, Name);
 
     internal static readonly KeyShape ReceiveGain = new("receive-gain", new QuantityShape(Dimension.Ratio, -30, 80, "15 dB", Ranged: true), "Gain towards the radio; leave out when it does not amplify reception.");

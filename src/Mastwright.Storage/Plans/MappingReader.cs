@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using Mastwright.Geodesy;
 using Mastwright.Quantities;
 
 namespace Mastwright.Storage.Plans;
 
 /// <summary>Reads the keys of one mapping by its shape, with a part behind it whose values stand in where it has none.</summary>
-/// <remarks>It is asked for every key of its shape, or <see cref="Done"/> fails in a debug build: binder and schema cannot drift apart.</remarks>
+/// <remarks>It is asked for every key of its shape, or <see cref="Done"/> throws: binder and schema cannot drift apart.</remarks>
 internal sealed class MappingReader
 {
     private readonly MappingShape shape;
@@ -53,7 +52,11 @@ internal sealed class MappingReader
     internal PlanNode? Find(KeyShape key)
     {
         int index = shape.IndexOf(key.Name);
-        Debug.Assert(index >= 0, "A key that its shape does not list was asked for.");
+        if (index < 0)
+        {
+            throw new InvalidOperationException($"'{key.Name}' is no key of '{shape.Name}'.");
+        }
+
         asked |= 1UL << index;
         return Node.Find(key.Name) ?? part?.Find(key.Name);
     }
@@ -149,10 +152,15 @@ internal sealed class MappingReader
         return entries.DrainToImmutable();
     }
 
-    /// <summary>Says in a debug build when a key of the shape was never asked for.</summary>
-    [Conditional("DEBUG")]
-    internal void Done() =>
-        Debug.Assert(asked == (shape.Keys.Length == 64 ? ulong.MaxValue : (1UL << shape.Keys.Length) - 1), $"A key of '{shape.Name}' was not read.");
+    /// <summary>Ends the reading: every key of the shape was asked for.</summary>
+    /// <exception cref="InvalidOperationException">One was not: the schema promises a key that the binder does not read.</exception>
+    internal void Done()
+    {
+        if (asked != (shape.Keys.Length == 64 ? ulong.MaxValue : (1UL << shape.Keys.Length) - 1))
+        {
+            throw new InvalidOperationException($"A key of '{shape.Name}' was not read.");
+        }
+    }
 
     private static ImmutableArray<(PlanNode Node, string Path)> Items(PlanNode node, string path)
     {

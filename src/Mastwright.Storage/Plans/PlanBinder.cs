@@ -24,6 +24,7 @@ internal static class PlanBinder
         {
             Name = reader.Text(PlanKeys.Name),
             Region = reader.Text(PlanKeys.Region),
+            CatalogueFiles = Files(reader, PlanKeys.Catalogue),
             Heights = heights,
             Covers = covers,
             Air = Air(reader),

@@ -10,6 +10,7 @@ internal static class PlanKeys
     internal static readonly KeyShape Name = new("name", new TextShape("Skerrin"), "Name of the plan.", Required: true);
     internal static readonly KeyShape Region = new("region", new TextShape("EU"), "Region whose rules apply.");
     internal static readonly KeyShape Include = new("include", new OneOrManyShape(new FileShape("parts.yaml")), "Files with parts.");
+    internal static readonly KeyShape Catalogue = new("catalogue", new OneOrManyShape(new FileShape("catalogue.yaml")), "Catalogue files of your own: their rows add to the catalogue or replace rows of the same key.");
     internal static readonly KeyShape Links = new(
         "links", new ListShape(new FormShape("^\\s*[a-z0-9][a-z0-9-]{0,63}\\s*~\\s*[a-z0-9][a-z0-9-]{0,63}\\s*$", "two keys with ~ between, such as ferry-house ~ creamery")), "Pairs to judge; without it every pair with at least one own site.");
 
@@ -50,7 +51,7 @@ internal static class PlanKeys
     internal static readonly KeyShape Neighbours = new("neighbours", new KeyedShape(KeyNameShape.Pattern, NeighbourKeys.Shape), "Other stations.");
     internal static readonly KeyShape Parts = new("parts", PartKeys.Shape, "Parts that fit-outs refer to by name.");
 
-    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Ground, Air, Modem, Wanted, Spread, Sites, Neighbours, Links, Parts);
+    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Catalogue, Ground, Air, Modem, Wanted, Spread, Sites, Neighbours, Links, Parts);
 
     /// <summary>An included file holds parts alone.</summary>
     internal static readonly MappingShape IncludedShape = new("included file", Version, Include, Parts);

@@ -78,7 +78,7 @@ public sealed class PlanText
             return Refuse(path, ScalarBinder.ValueCode, "This is not a single value.", "the path of a single value");
         }
 
-        if (value.Length > PlanLimits.ValueLength || value.AsSpan().IndexOfAnyInRange('\0', '\u001F') >= 0 || value.AsSpan().ContainsAny("\u007F\u0085\u2028\u2029\uFEFF") || !IsWellFormed(value))
+        if (value.Length > PlanLimits.ValueLength || !ScalarBinder.IsText(value))
         {
             return Refuse(path, ScalarBinder.ValueCode, "The new value is not text on one line.", "one line of text");
         }
@@ -110,27 +110,13 @@ public sealed class PlanText
         return source is null ? new(null, problem) : Parse(source, hashOnDisk);
     }
 
-    private static bool IsWellFormed(string value)
-    {
-        foreach (Rune rune in value.EnumerateRunes())
-        {
-            // Half a surrogate pair comes out as the replacement character.
-            if (rune == Rune.ReplacementChar && !value.Contains('\uFFFD', StringComparison.Ordinal))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
     private static PlanTextResult Parse(PlanSource source, ImmutableArray<byte> hashOnDisk)
     {
         PlanProblemList problems = new();
-        PlanNode? root = PlanTreeReader.Read(source, problems);
-        return root is null || !problems.IsEmpty
+        PlanNode? top = PlanTreeReader.Read(source, problems);
+        return top is null || !problems.IsEmpty
             ? new(null, problems.Sorted(source.Name)[0])
-            : new(new(source, root, hashOnDisk), null);
+            : new(new(source, top, hashOnDisk), null);
     }
 
     private PlanTextResult Refuse(string path, string code, string message, string wanted)

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 
@@ -238,6 +239,8 @@ internal sealed class PlanTreeReader
 }
 
 /// <summary>Ends the reading of a file at its first fault of structure; never leaves the reader.</summary>
+[SuppressMessage("Design", "CA1032:Implement standard exception constructors", Justification = "Thrown and caught inside this folder only, always with its fault.")]
+[SuppressMessage("Design", "CA1064:Exceptions should be public", Justification = "It never leaves this folder.")]
 internal sealed class PlanTreeException(PlanProblem problem) : Exception(problem.Message)
 {
     /// <summary>The fault.</summary>

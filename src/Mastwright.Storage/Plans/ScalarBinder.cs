@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Mastwright.Geodesy;
 using Mastwright.Quantities;
 
@@ -25,7 +26,28 @@ internal static class ScalarBinder
             return null;
         }
 
+        if (!IsText(node.Text))
+        {
+            binding.Add(node, path, ValueCode, "The value holds a control character or half of a character.", shape.Wanted);
+            return null;
+        }
+
         return node.Text;
+    }
+
+    /// <summary>Whether a text is whole characters on one line.</summary>
+    internal static bool IsText(string text)
+    {
+        foreach (Rune rune in text.EnumerateRunes())
+        {
+            // Half a surrogate pair comes out as the replacement character, which nobody means to write either.
+            if (Rune.IsControl(rune) || rune.Value is 0x2028 or 0x2029 or 0xFEFF or 0xFFFD or 0xFFFE or 0xFFFF)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>A quantity within its limits.</summary>

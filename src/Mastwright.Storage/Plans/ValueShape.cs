@@ -161,6 +161,9 @@ internal sealed record MappingShape(string Name, params ImmutableArray<KeyShape>
         return -1;
     }
 
+    /// <summary>Whether a required key may be given by a part instead, so that a single mapping cannot tell that it is missing.</summary>
+    internal bool MayComeFromPart(KeyShape key) => IndexOf("part") > 0 || (IndexOf("part") == 0 && key.Name != "part");
+
     /// <summary>The same as a part that others refer to: nothing is required, and it refers to no other part.</summary>
     internal MappingShape AsPart() => new(Name, [.. Keys.Where(key => key.Name != "part").Select(key => key with { Required = false })]);
 }
@@ -170,4 +173,5 @@ internal sealed record MappingShape(string Name, params ImmutableArray<KeyShape>
 /// <param name="Value">What it may hold.</param>
 /// <param name="Meaning">What it means, for the schema.</param>
 /// <param name="Required">Whether the mapping is incomplete without it.</param>
-internal sealed record KeyShape(string Name, ValueShape Value, string Meaning, bool Required = false);
+/// <param name="MayBeEmpty">Whether the key may stand without a value.</param>
+internal sealed record KeyShape(string Name, ValueShape Value, string Meaning, bool Required = false, bool MayBeEmpty = false);

@@ -18,6 +18,9 @@ public sealed record Plan
     /// <summary>Region whose rules apply, as the plan writes it; empty when it does not.</summary>
     public string Region { get; init; } = "";
 
+    /// <summary>Catalogue files of the keeper's own, relative to the plan: a later file's rows replace an earlier one's.</summary>
+    public ImmutableArray<string> CatalogueFiles { get; init; } = [];
+
     /// <summary>Height sources in the plan's order.</summary>
     public ImmutableArray<HeightSource> Heights { get; init; } = [];
 

@@ -19,6 +19,7 @@ public class PlanFileTests
 
         Assert.Equal("Skerrin", plan.Name);
         Assert.Equal("EU", plan.Region);
+        Assert.Equal(["own/lines.yaml"], plan.CatalogueFiles.AsEnumerable());
         Assert.Equal(2, plan.Heights.Length);
         Assert.Equal("ground/*.hgt", plan.Heights[0].Name);
         Assert.Equal(HeightKind.BareEarth, plan.Heights[0].Kind);

@@ -23,7 +23,6 @@ public class PlanProblemTests
         { "region: EU", "region:", "plan-missing-value", "no value" },
         { "length: 2 m", "length: 2", "plan-value", "" },
         { "length: 2 m", "length: 2 dB", "plan-value", "" },
-        { "length: 2 m", "length: NaN m", "plan-value", "" },
         { "length: 2 m", "length: -2 m", "plan-range", "outside" },
         { "length: 2 m", "length: 1e300 m", "plan-range", "outside" },
         { "length: 2 m\n            temperature", "temperature", "plan-missing-key", "needs the key 'length'" },
@@ -107,6 +106,23 @@ public class PlanProblemTests
             reading.Problems.Select(problem => $"{problem.Line}:{problem.Column} {problem.Code}"));
         Assert.Equal("sites/ferry-house/in-use", reading.Problems[^1].Path);
         Assert.Equal("x", reading.Problems[^1].Found);
+    }
+
+    [Theory]
+    [InlineData("NaN m")]
+    [InlineData("Infinity m")]
+    [InlineData("1e999 m")]
+    [InlineData("5 ± NaN m")]
+    [InlineData("5 ± -1 m")]
+    [InlineData("9…3 m")]
+    [InlineData("0x10 m")]
+    [InlineData("1_000 m")]
+    public void A_number_that_is_none_is_refused(string length)
+    {
+        using PlanFolderFixture folder = new();
+
+        PlanProblem problem = Assert.Single(folder.Read(SamplePlans.Whole.Replace("length: 2 m", $"length: {length}", StringComparison.Ordinal)).Problems);
+        Assert.Equal(length, problem.Found);
     }
 
     [Fact]

@@ -11,6 +11,7 @@ internal static class SamplePlans
         mastwright: 1   # the format
         name: Skerrin
         region: EU
+        catalogue: own/lines.yaml
         ground:
           heights:
             - files: ground/*.hgt

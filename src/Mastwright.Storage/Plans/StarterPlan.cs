@@ -1,0 +1,92 @@
+namespace Mastwright.Storage.Plans;
+
+/// <summary>The commented plan that a keeper starts from.</summary>
+public static class StarterPlan
+{
+    /// <summary>The text of a plan that reads without a problem: two invented stations to be replaced by one's own.</summary>
+    /// <param name="name">Name of the plan.</param>
+    public static string Text(string name)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        string clean = new([.. name.Select(c => char.IsSurrogate(c) || !ScalarBinder.IsText(c.ToString()) ? ' ' : c)]);
+        return Template.ReplaceLineEndings("\n").Replace("{name}", YamlScalar.Write(clean.Trim()), StringComparison.Ordinal);
+    }
+
+    private const string Template = """
+        # A plan for Mastwright. Everything after a # is a remark. The two stations below are invented: put yours in their place.
+        # Numbers carry their unit. "6 ± 2 m" or "4…8 m" says how well you know one; the verdict is then worked out over the range.
+        # What you leave out is filled with a named default and listed as assumed.
+
+        mastwright: 1                  # version of this format
+        name: {name}
+        # region: EU                   # region whose rules apply
+
+        # Where the heights come from: files beside this plan, or fetched with "ground fetch".
+        ground:
+          heights:
+            - files: ground/*.hgt
+              kind: bare-earth         # or surface, when the heights include trees and roofs
+              datum: EGM96
+          # cover:                     # land cover (trees, houses, water), when you have it
+          #   - files: ground/cover/*.tif
+
+        # air:
+        #   refractivity-gradient: 45  # N-units/km
+        #   surface-refractivity: 325  # N-units
+        #   low-k: 0.8                 # the worst air to plan for
+        #   external-noise: 3 dB
+
+        # Both ends of a link share this. Take it from your modem's settings.
+        modem:
+          frequency: 869.525 MHz
+          bandwidth: 125 kHz
+          spreading-factor: 10
+          coding-rate: 4/5
+          preamble: 8
+          payload: 40 B                # everything that the modem sends in a packet, headers included
+
+        wanted:
+          margin: 10 dB                # a link with less is "tight"
+          time: 50 %
+          location: 50 %
+
+        # Your own sites. The word before the colon is the key of the site: small letters, digits, hyphens. It stays when the name changes.
+        sites:
+          home:
+            name: Home
+            position: 46.4012, -18.7421 ± 5 m
+            in-use: pole               # which of the fit-outs below stands there now
+            fit-outs:
+              pole:
+                name: Collinear on the garden pole
+                antenna:
+                  gain: 5 dBi          # dBi or dBd, as the data sheet says
+                  height: 6 m          # centre of the antenna
+                  above: ground        # or roof (then add roof: 7 m), or sea-level (then add datum: EGM96)
+                  polarisation: vertical
+                  pattern: average-side-lobes
+                feed:                  # from the radio to the antenna
+                  - connectors: 2      # mated pairs
+                  - line: rg-213
+                    length: 8 m
+                # return-loss: 18 dB at radio
+                radio:
+                  power: 14 dBm        # at the radio's antenna connector
+                  noise-figure: 6 dB
+                  frequency-error: 10 ppm
+
+        # Stations of others. Say what you know, and how well.
+        neighbours:
+          hilltop:
+            name: Hilltop
+            position: 46.4400, -18.6500 ± 50 m
+            height: 6 ± 2 m
+            gain: 0…6 dBi
+            power: 14 dBm
+
+        # Without this, every pair with at least one of your sites is judged.
+        # links:
+        #   - home ~ hilltop
+
+        """;
+}

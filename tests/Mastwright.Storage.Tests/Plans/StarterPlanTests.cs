@@ -1,0 +1,39 @@
+using Mastwright.Plans;
+using Mastwright.Storage.Plans;
+
+namespace Mastwright.Storage.Tests.Plans;
+
+public class StarterPlanTests
+{
+    [Theory]
+    [InlineData("Our valley")]
+    [InlineData("Valley: the #2 \"net\"")]
+    [InlineData("null")]
+    [InlineData("- x\n y")]
+    public void The_starter_plan_reads_without_a_problem_or_a_note(string name)
+    {
+        using PlanFolderFixture folder = new();
+        PlanDocument document = PlanFileTests.Good(folder.Read(StarterPlan.Text(name)));
+
+        Assert.Equal(name.Replace('\n', ' '), document.Plan.Name);
+        Assert.Empty(document.Notes);
+        Assert.Single(document.Plan.Sites);
+        Assert.Single(document.Plan.Neighbours);
+    }
+
+    [Fact]
+    public void The_remarks_of_the_starter_plan_read_too_once_they_are_no_remarks()
+    {
+        // Every line that is a remark with a key in it is what a keeper would switch on.
+        IEnumerable<string> lines = StarterPlan.Text("x").Split('\n').Select(line =>
+            System.Text.RegularExpressions.Regex.Replace(line, "^(?<lead> *)# (?<key> *(-|[a-z-]+:) ?.*)$", "${lead}${key}", System.Text.RegularExpressions.RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)));
+        using PlanFolderFixture folder = new();
+        Plan plan = PlanFileTests.Good(folder.Read(string.Join('\n', lines))).Plan;
+
+        Assert.Equal("EU", plan.Region);
+        Assert.Equal(0.8, plan.Air.LowKFactor);
+        Assert.Single(plan.Covers);
+        Assert.Single(plan.Links);
+        Assert.Equal(18, plan.Sites[0].FitOuts[0].Mismatch?.ReturnLossDb);
+    }
+}
