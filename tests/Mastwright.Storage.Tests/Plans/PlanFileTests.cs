@@ -136,6 +136,30 @@ public class PlanFileTests
         Good(folder.Read(blocks[0] + "\ninclude: parts.yaml\n"));
     }
 
+    [Fact]
+    public void The_plan_of_Skerrin_reads_without_a_note()
+    {
+        PlanDocument document = Good(PlanFile.Read(Path.Combine(TestPlaces.Repository, "data", "demo", "skerrin", "plan.yaml")));
+
+        Assert.Equal("Skerrin", document.Plan.Name);
+        Assert.Empty(document.Notes);
+        Assert.NotNull(document.Sources.Find("sites/ferry-house/fit-outs/net-loft/antenna/gain"));
+    }
+
+    [Theory]
+    [InlineData("IN06pi", 46.354, -18.708, 3000)]
+    [InlineData("\"46°24'00\\\"N 18°42'00\\\"W ± 20 m\"", 46.4, -18.7, 20)]
+    [InlineData("46.4, -18.7 ± 3 km", 46.4, -18.7, 3000)]
+    public void A_position_may_be_written_in_any_of_its_forms(string position, double latitude, double longitude, double atLeastMetres)
+    {
+        using PlanFolderFixture folder = new();
+        Site site = Good(folder.Read(SamplePlans.Smallest + "sites:\n  a:\n    position: " + position + "\n")).Plan.Sites[0];
+
+        Assert.Equal(latitude, site.Position.Point.LatitudeDegrees, 0.001);
+        Assert.Equal(longitude, site.Position.Point.LongitudeDegrees, 0.001);
+        Assert.True(site.Position.RadiusMetres >= atLeastMetres);
+    }
+
     internal static PlanDocument Good(PlanReading reading)
     {
         Assert.Equal("", string.Join('\n', reading.Problems));

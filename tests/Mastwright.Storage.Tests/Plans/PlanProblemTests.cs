@@ -24,7 +24,7 @@ public class PlanProblemTests
         { "length: 2 m", "length: 2", "plan-value", "" },
         { "length: 2 m", "length: 2 dB", "plan-value", "" },
         { "length: 2 m", "length: -2 m", "plan-range", "outside" },
-        { "length: 2 m", "length: 1e300 m", "plan-range", "outside" },
+        { "length: 2 m", "length: 1e300 m", "plan-value", "out of range" },
         { "length: 2 m\n            temperature", "temperature", "plan-missing-key", "needs the key 'length'" },
         { "connectors: 2", "connectors: 2.5", "plan-value", "whole number" },
         { "connectors: 2", "conectors: 2", "plan-value", "Did you mean 'connectors'?" },
