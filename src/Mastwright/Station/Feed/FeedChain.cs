@@ -20,16 +20,19 @@ public static class FeedChain
     /// <param name="mismatch">A return loss that was measured or stated; null for none, which is then listed as assumed.</param>
     /// <param name="frequencyHz">Frequency in hertz, greater than zero.</param>
     /// <param name="catalogue">Line types and losses of parts.</param>
-    /// <param name="planPath">Where in the plan the feed stands.</param>
+    /// <param name="fitOutPath">Where in the plan the fit-out stands; its feed is below "feed", its reading at "return-loss".</param>
     public static FeedResult Compute(
-        ImmutableArray<FeedPart> parts, MismatchReading? mismatch, double frequencyHz, StationCatalogue catalogue, string planPath)
+        ImmutableArray<FeedPart> parts, MismatchReading? mismatch, double frequencyHz, StationCatalogue catalogue, string fitOutPath)
     {
         ArgumentNullException.ThrowIfNull(catalogue);
+        ArgumentNullException.ThrowIfNull(fitOutPath);
         if (!(frequencyHz > 0))
         {
             throw new ArgumentOutOfRangeException(nameof(frequencyHz), "A frequency is greater than zero.");
         }
 
+        string planPath = StationDefaults.Join(fitOutPath, "feed");
+        string readingPath = StationDefaults.Join(fitOutPath, "return-loss");
         FeedStages stages = new(frequencyHz, catalogue, planPath);
         foreach (FeedPart part in parts)
         {
@@ -42,8 +45,8 @@ public static class FeedChain
             stages.Findings.Add(FeedFindings.FeedLoss(planPath, loss, [.. stages.Assumptions.Select(assumption => assumption.Code).Distinct(StringComparer.Ordinal)]));
         }
 
-        Estimate? antennaReturnLoss = mismatch is null ? null : AtAntenna(mismatch, passive, stages, planPath);
-        AddMismatch(stages, antennaReturnLoss, mismatch, passive, planPath);
+        Estimate? antennaReturnLoss = mismatch is null ? null : AtAntenna(mismatch, passive, stages, readingPath);
+        AddMismatch(stages, antennaReturnLoss, mismatch, passive, readingPath);
         return new()
         {
             Stages = stages.Stages.ToImmutable(),
@@ -109,7 +112,7 @@ public static class FeedChain
     {
         if (returnLoss is not { } known || reading is null)
         {
-            stages.Assumptions.Add(new("antenna-match", "antenna matched to the feed: no mismatch loss counted", "assumed", planPath + "/mismatch"));
+            stages.Assumptions.Add(new("antenna-match", "antenna matched to the feed: no mismatch loss counted", "assumed", planPath));
             return;
         }
 
@@ -122,7 +125,7 @@ public static class FeedChain
             "antenna-mismatch",
             "mismatch at the antenna",
             known.Map(db => Mismatch.LossDb(Mismatch.ReflectionFromReturnLossDb(db))),
-            planPath + "/mismatch",
+            planPath,
             string.Create(CultureInfo.InvariantCulture, $"return loss {known.Median:0.0} dB at the antenna{(reading.AtAntenna ? "" : ", carried from the radio through twice the feed's loss")}{inLine}")));
     }
 }

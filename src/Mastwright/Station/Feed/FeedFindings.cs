@@ -26,7 +26,7 @@ internal static class FeedFindings
         Limit = 100 * AttenuationFit.AllowedResidual,
         Margin = 100 * (AttenuationFit.AllowedResidual - row.Fit.WorstResidual),
         Source = row.Source,
-        Details = Details(("type", row.Key), ("miss", Text($"{100 * row.Fit.WorstResidual:0.0} %"))),
+        Details = FindingDetails.Of(("type", row.Key), ("miss", Text($"{100 * row.Fit.WorstResidual:0.0} %"))),
     };
 
     internal static Finding PartLossUnknown(string subject, string part) =>
@@ -54,7 +54,7 @@ internal static class FeedFindings
             Limit = 1,
             Margin = 1 - reflection,
             Source = "a passive antenna reflects no more than it gets",
-            Details = Details(
+            Details = FindingDetails.Of(
                 ("reading", Text($"{returnLossDb:0.0} dB")),
                 ("loss", Text($"{lossDb.Median:0.0} dB")),
                 ("least", Text($"{2 * lossDb.Median:0.0} dB"))),
@@ -75,7 +75,7 @@ internal static class FeedFindings
             Limit = StationDefaults.LeastReturnLossDb,
             Margin = returnLossDb.Median - StationDefaults.LeastReturnLossDb,
             Source = "common practice",
-            Details = Details(
+            Details = FindingDetails.Of(
                 ("return-loss", Text($"{returnLossDb.Median:0.0} dB")),
                 ("vswr", Text($"{vswr:0.00}")),
                 ("how", carried ? "carried from the radio through twice the feed's loss" : "given at the antenna")),
@@ -94,7 +94,7 @@ internal static class FeedFindings
         Margin = WantedLossDb - lossDb.Median,
         Assumptions = assumptions,
         Source = "common practice",
-        Details = Details(
+        Details = FindingDetails.Of(
             ("loss", Text($"{lossDb.Median:0.0} dB")),
             ("limit", Text($"{WantedLossDb:0} dB")),
             ("share", Text($"{100 * Math.Pow(10, -lossDb.Median / 10):0} %"))),
@@ -122,19 +122,8 @@ internal static class FeedFindings
         Verdict = Verdict.Unknown,
         Quantity = quantity,
         Unit = unit,
-        Details = Details(details),
+        Details = FindingDetails.Of(details),
     };
-
-    private static ImmutableSortedDictionary<string, string> Details(params ReadOnlySpan<(string Name, string Value)> details)
-    {
-        ImmutableSortedDictionary<string, string>.Builder builder = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
-        foreach ((string name, string value) in details)
-        {
-            builder[name] = value;
-        }
-
-        return builder.ToImmutable();
-    }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -44,7 +44,7 @@ public sealed class FeedChainTests
     [Fact]
     public void Loss_of_a_line_follows_its_published_table()
     {
-        FeedResult feed = FeedChain.Compute([new FeedLine("p/feed/0", "rg-213", Estimate.Exactly(14))], null, 868e6, Catalogue, "p/feed");
+        FeedResult feed = FeedChain.Compute([new FeedLine("p/feed/0", "rg-213", Estimate.Exactly(14))], null, 868e6, Catalogue, "p");
 
         Assert.Equal(0.14 * 24.90, feed.PassiveLossDb!.Value.Median, 0.001);
         Assert.Contains(feed.Assumptions, assumption => assumption.Code == "line-attenuation-extrapolated");
@@ -171,5 +171,5 @@ public sealed class FeedChainTests
     private static Estimate? Exactly(double? value) => value is { } number ? Estimate.Exactly(number) : null;
 
     private static FeedResult Compute(ImmutableArray<FeedPart> parts, MismatchReading? mismatch = null) =>
-        FeedChain.Compute(parts, mismatch, FrequencyHz, Catalogue, "p/feed");
+        FeedChain.Compute(parts, mismatch, FrequencyHz, Catalogue, "p");
 }
