@@ -71,7 +71,7 @@ public static class AntennaFindings
                 ("elevation", Text($"{elevationDegrees:0.0}°")),
                 ("drop", blind ? "unknown" : Text($"{drop:0.0} dB")),
                 ("form", pattern.Form),
-                ("null", pattern.ClaimsNulls && drop > 15 ? "a null of the pattern" : "")),
+                ("null", pattern.ClaimsNulls && drop > 15 ? " That is a null of the pattern." : "")),
         };
     }
 

@@ -61,7 +61,7 @@ internal sealed class FeedStages(double frequencyHz, StationCatalogue catalogue,
         }
 
         double perHundred = row.DbPer100Metres(frequencyHz, line.TemperatureCelsius);
-        Estimate loss = line.LengthMetres.Map(metres => metres * perHundred / 100);
+        Estimate loss = line.LengthMetres.Map(metres => Math.Max(0, metres) * perHundred / 100);
         Stages.Add(Passive(Code("line", number), row.Name, loss, "catalogue " + row.Key + ": " + row.Source,
             Text($"{line.LengthMetres} m at {perHundred:0.00} dB/100 m")));
     }
@@ -84,7 +84,7 @@ internal sealed class FeedStages(double frequencyHz, StationCatalogue catalogue,
             Findings.Add(FeedFindings.PartLossUnknown(Place(part), label));
         }
 
-        Stages.Add(Passive(Code(key, number), label, each?.Map(db => db * part.Count), source,
+        Stages.Add(Passive(Code(key, number), label, each?.Map(db => Math.Max(0, db) * part.Count), source,
             part.Count > 1 ? Text($"{part.Count} of {each} dB") : ""));
     }
 
@@ -114,7 +114,7 @@ internal sealed class FeedStages(double frequencyHz, StationCatalogue catalogue,
             Findings.Add(FeedFindings.AmplifierLimitUnknown(Place(amplifier), label));
         }
 
-        Estimate? loss = bypass?.Map(db => -db);
+        Estimate? loss = bypass?.Map(db => -Math.Max(0, db));
         Stages.Add(new()
         {
             Code = Code("amplifier", number),

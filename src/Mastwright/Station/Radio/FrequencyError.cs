@@ -116,7 +116,7 @@ public static class FrequencyError
             missing.Add("what the modem bears");
         }
 
-        return string.Join(", ", missing);
+        return missing.Count == 0 ? "nothing" : string.Join(", ", missing);
     }
 
     private static string Hertz(double? hertz) => hertz is { } value

@@ -1,10 +1,15 @@
 using System.Globalization;
+using Mastwright.Findings;
+using Mastwright.Quantities;
 
 namespace Mastwright.Station.Radio;
 
 /// <summary>Whether a modem setting is one that a modem can be given.</summary>
 public static class ModemSettingCheck
 {
+    /// <summary>People write 7.8 kHz for 7.8125 kHz: a bandwidth this near, as a fraction, is the offered one.</summary>
+    private const double BandwidthRounding = 0.005;
+
     /// <summary>Checks a setting that came from outside.</summary>
     /// <param name="setting">The setting as it was read.</param>
     /// <param name="problem">What is wrong and what would be right; empty when nothing is.</param>
@@ -16,6 +21,35 @@ public static class ModemSettingCheck
             ?? (setting.Modulation == Modulation.ChirpSpreadSpectrum ? Chirp(setting) : Shift(setting))
             ?? "";
         return problem.Length == 0;
+    }
+
+    /// <summary>A finding when no modem of the catalogue can be set to the bandwidth; null when one can, or the catalogue does not say.</summary>
+    /// <param name="setting">A valid setting.</param>
+    /// <param name="catalogue">The modems.</param>
+    /// <param name="subject">Where in the plan the setting stands.</param>
+    public static Finding? BandwidthIsOffered(ModemSetting setting, StationCatalogue catalogue, string subject)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        double[] offered = [.. catalogue.Modems.Where(row => row.Modulation == setting.Modulation).SelectMany(row => row.BandwidthsHz).Order()];
+        if (offered.Length == 0 || offered.Any(bandwidth => Math.Abs(setting.BandwidthHz - bandwidth) <= BandwidthRounding * bandwidth))
+        {
+            return null;
+        }
+
+        return new()
+        {
+            Code = "modem-bandwidth-unusual",
+            Subject = subject,
+            Verdict = Verdict.Unknown,
+            Quantity = "bandwidth",
+            Unit = "Hz",
+            Value = Estimate.Exactly(setting.BandwidthHz),
+            Source = "catalogue",
+            Details = FindingDetails.Of(
+                ("bandwidth", Text($"{setting.BandwidthHz / 1000:0.###} kHz")),
+                ("known", string.Join(", ", offered.Select(bandwidth => Text($"{bandwidth / 1000:0.##}"))) + " kHz")),
+        };
     }
 
     private static string? Common(ModemSetting setting)

@@ -42,10 +42,11 @@ public static class NearbyTransmitters
         ArgumentNullException.ThrowIfNull(input);
         FeedResult feed = FeedChain.Compute(input.Feed, null, emitter.FrequencyHz, input.Catalogue, input.PlanPath);
         Ledger? ledger = Level(emitter, mainBeamDbi, feed);
-        Estimate? level = ledger is null ? null : Estimate.Exactly(ledger.Total);
+        Estimate? level = mainBeamDbi + feed.ReceiveGainDb + Estimate.Exactly(
+            emitter.EirpDbm - FreeSpaceLossDb(emitter.DistanceMetres, emitter.FrequencyHz));
         bool near = emitter.DistanceMetres < NearFieldMetres(input.Antenna.LengthMetres, emitter.FrequencyHz);
         string doubt = Doubt(emitter, input);
-        Verdict verdict = Judge(level?.Median, input.Radio.BlockingDbm, near);
+        Verdict verdict = Judge(level, input.Radio.BlockingDbm, near);
         bool filtered = input.Feed.Any(part => part is LossyPart { Kind: LossyPartKind.Filter });
         if ((verdict == Verdict.Fails && filtered) || (verdict is Verdict.Ok or Verdict.Tight && doubt.Length > 0))
         {
@@ -68,7 +69,7 @@ public static class NearbyTransmitters
                 ("limit", input.Radio.BlockingDbm is { } limit ? Text($"{limit:0.0} dBm") : "unknown"),
                 ("near", near ? "; it stands in the antenna's near field, so take the level as a rough figure" : ""),
                 ("filter", filtered ? "; a filter's rejection at that frequency is not counted" : ""),
-                ("doubt", doubt)),
+                ("doubt", doubt.Length > 0 ? " But " + doubt + "." : "")),
         };
         return new(finding, ledger);
     }
@@ -105,19 +106,24 @@ public static class NearbyTransmitters
             : "";
     }
 
-    private static Verdict Judge(double? level, double? limit, bool near)
+    private static Verdict Judge(Estimate? level, double? limit, bool near)
     {
         if (level is not { } value || limit is not { } most)
         {
             return Verdict.Unknown;
         }
 
-        if (value > most)
+        if (value.Low > most)
         {
             return Verdict.Fails;
         }
 
-        return most - value < (near ? 2 : 1) * WantedMarginDb ? Verdict.Tight : Verdict.Ok;
+        if (value.High > most)
+        {
+            return Verdict.Unknown;
+        }
+
+        return most - value.Median < (near ? 2 : 1) * WantedMarginDb ? Verdict.Tight : Verdict.Ok;
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -6,7 +6,7 @@ namespace Mastwright.Station.Radio;
 /// <summary>The least level at a receiver's connector that is still read.</summary>
 /// <remarks>
 /// Source: −174 + 10·log10(BW) + NF + SNR limit, the sensitivity formula of the modem data sheets and design guides.
-/// Error: up to 1.5 dB from printed sensitivity tables (measured in SensitivityTests); −174 rounds kT0 at 290 K by 0.025 dB.
+/// Error: up to 1.5 dB from printed sensitivity tables, 2.5 dB at 500 kHz (measured in SensitivityTests); −174 rounds kT0 at 290 K by 0.025 dB.
 /// </remarks>
 public static class Sensitivity
 {

@@ -145,6 +145,13 @@ public sealed class AirtimeTests
         Assert.Throws<ArgumentException>(() => Airtime.Compute(setting));
     }
 
+    [Theory]
+    [InlineData(125, false)]
+    [InlineData(125.5, false)]
+    [InlineData(120, true)]
+    public void A_bandwidth_that_no_modem_offers_is_found(double kilohertz, bool found) =>
+        Assert.Equal(found, ModemSettingCheck.BandwidthIsOffered(Chirp(9, kilohertz, 5, 10), SensitivityTests.Catalogue, "modem") is not null);
+
     internal static ModemSetting Chirp(int factor, double kilohertz, int coding, int bytes) => new()
     {
         FrequencyHz = 869.525e6,
