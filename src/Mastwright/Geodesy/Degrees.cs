@@ -5,11 +5,12 @@ internal static class Degrees
 {
     internal const double PerRadian = 180 / Math.PI;
 
+    /// <summary>Sine and cosine of an angle of at most some turns.</summary>
     internal static (double Sin, double Cos) SinCos(double degrees)
     {
         double quarter = Math.Round(degrees / 90);
         (double sin, double cos) = Math.SinCos((degrees - (90 * quarter)) / PerRadian);
-        return ((int)(quarter % 4) & 3) switch
+        return ((int)quarter & 3) switch
         {
             0 => (sin, cos),
             1 => (cos, 0 - sin),
@@ -45,6 +46,11 @@ internal static class Degrees
     /// <summary>An angle brought into [-180, 180).</summary>
     internal static double Wrap(double degrees)
     {
+        if (degrees is >= -180 and < 180)
+        {
+            return degrees;
+        }
+
         double wrapped = Math.IEEERemainder(degrees, 360);
         return wrapped >= 180 ? -180 : wrapped;
     }

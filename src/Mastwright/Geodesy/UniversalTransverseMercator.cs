@@ -95,7 +95,7 @@ public static class UniversalTransverseMercator
         double latitudeDegrees, double longitudeDegrees, int zone, bool north, out double eastingMetres, out double northingMetres)
     {
         ThrowUnlessZone(zone);
-        double fromMeridian = Math.IEEERemainder(longitudeDegrees - MeridianDegrees(zone), 360);
+        double fromMeridian = Degrees.Wrap(longitudeDegrees - MeridianDegrees(zone));
         if (!(Math.Abs(fromMeridian) <= WidestDegrees))
         {
             (eastingMetres, northingMetres) = (double.NaN, double.NaN);
