@@ -1,7 +1,7 @@
 namespace Mastwright.Geodesy;
 
 /// <summary>The curve that the geodesics from one place wrap round at the place opposite.</summary>
-/// <remarks>Source: C. F. F. Karney, "Algorithms for geodesics", Journal of Geodesy 87 (2013), section 5 and appendix B.</remarks>
+/// <remarks>Source: C. F. F. Karney, "Algorithms for geodesics", Journal of Geodesy 87 (2013), section 5.</remarks>
 internal static class Astroid
 {
     /// <summary>The positive root of κ⁴ + 2κ³ - (x² + y² - 1)κ² - 2y²κ - y² = 0 (equation 55).</summary>

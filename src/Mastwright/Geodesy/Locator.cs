@@ -2,7 +2,7 @@ namespace Mastwright.Geodesy;
 
 /// <summary>The Maidenhead locator: pairs of letters and digits that name ever smaller squares, "JN58td25".</summary>
 /// <remarks>
-/// Source: the locator system adopted by IARU Region 1 (Maidenhead, 1980), in common use on WGS 84: fields of 20° × 10°, squares of
+/// Source: the locator system drawn up at Maidenhead in 1980 and adopted by the IARU, in use on WGS 84: fields of 20° × 10°, squares of
 /// 2° × 1°, sub-squares of 5′ × 2.5′, extended squares of 30″ × 15″. The fifth pair (letters, 1.25″ × 0.625″) is common practice.
 /// </remarks>
 public static class Locator

@@ -6,7 +6,7 @@ namespace Mastwright.Tests.Geodesy;
 public sealed class GeodesicTests
 {
     /// <summary>
-    /// The first lines of "GeodTest.dat", C. F. F. Karney, Test set for geodesics (2010), doi 10.5281/zenodo.32156:
+    /// Test cases that C. F. F. Karney publishes with GeographicLib's geodesic library, computed in high precision:
     /// latitude, longitude, azimuth, latitude, longitude, azimuth, distance. Given to 5 digits or more; azimuths to 1e-15°.
     /// </summary>
     public static TheoryData<double, double, double, double, double, double, double> PublishedTestSet => new()
@@ -88,7 +88,7 @@ public sealed class GeodesicTests
     [Fact]
     public void A_transatlantic_line_has_its_published_length_and_bearings()
     {
-        // Karney's worked example JFK–LHR in the GeographicLib documentation of GeodSolve.
+        // New York to London, one of the public tests of GeographicLib's geodesic library.
         GeodesicSegment segment = Geodesic.Inverse(new GeoPoint(40.6, -73.8), new GeoPoint(51.6, -0.5));
         Assert.Equal(5551759.400318679, segment.DistanceMetres, 15e-9);
         Assert.Equal(51.198882845579824, segment.InitialBearingDegrees, 1e-12);

@@ -5,7 +5,7 @@ namespace Mastwright.Tests.Geodesy;
 /// <summary>Maidenhead locators.</summary>
 public sealed class LocatorTests
 {
-    /// <summary>Examples of "Conversion between geodetic and grid locator systems", QST, January 1989, as far as to eight characters.</summary>
+    /// <summary>Public worked examples that go back to "Conversion between geodetic and grid locator systems", QST, January 1989.</summary>
     public static TheoryData<double, double, string> Published => new()
     {
         { 48.14666, 11.60833, "JN58td25" },
