@@ -70,6 +70,19 @@ public sealed class StationChainTests
     }
 
     [Fact]
+    public void A_gain_that_the_array_formula_gives_is_not_missing()
+    {
+        StationChainResult result = StationChain.Compute(Input with
+        {
+            Antenna = Input.Antenna with { GainDbi = null, Pattern = PatternKind.CollinearArray, Elements = 4 },
+        });
+
+        Assert.Empty(result.MissingToSend);
+        Assert.DoesNotContain(result.Findings, finding => finding.Code == "antenna-gain-unknown");
+        Assert.Contains(result.Assumptions, assumption => assumption.Code == "antenna-gain-from-array");
+    }
+
+    [Fact]
     public void An_unknown_line_makes_both_directions_unknown()
     {
         StationChainResult result = StationChain.Compute(Input with { Feed = [new FeedLine("p/feed/0", "rg-999", Estimate.Exactly(5))] });

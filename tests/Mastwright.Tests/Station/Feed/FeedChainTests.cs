@@ -124,6 +124,18 @@ public sealed class FeedChainTests
         Assert.Equal(-6, feed.ReceiveGainDb!.Value.Median, 1e-9);
     }
 
+    /// <summary>By hand: 3 dB of feed, give or take 3, leave 8 dB at the radio as 2 dB at the antenna, between −4 (which cannot be) and 8; the low end stops at 0.5 dB.</summary>
+    [Fact]
+    public void A_vague_feed_carries_a_reading_to_a_range_that_can_be()
+    {
+        FeedResult feed = Compute([new FeedLine("p/feed/0", "ten", Estimate.PlusMinus(30, 30))], new(8, AtAntenna: false));
+
+        Assert.Equal(0.5, feed.AntennaReturnLossDb!.Value.Low, 1e-9);
+        Assert.Equal(2, feed.AntennaReturnLossDb.Value.Median, 1e-9);
+        Assert.Equal(8, feed.AntennaReturnLossDb.Value.High, 1e-9);
+        Assert.Equal(Verdict.Unknown, Assert.Single(feed.Findings, finding => finding.Code == "antenna-match").Verdict);
+    }
+
     [Fact]
     public void A_reading_at_the_antenna_is_taken_as_it_is()
     {
