@@ -1,0 +1,66 @@
+using Mastwright.Geodesy;
+using Mastwright.Ground;
+using Mastwright.Plans;
+using Mastwright.Station.Antenna;
+using Mastwright.Storage.Demo;
+using Mastwright.Storage.Ground;
+using Mastwright.Storage.Plans;
+
+namespace Mastwright.Storage.Tests.Demo;
+
+/// <summary>The demo, written once for all tests into a folder of its own, and read back like anyone's plan.</summary>
+[CollectionDefinition(Name)]
+public sealed class SkerrinFolder : ICollectionFixture<SkerrinFolder>, IDisposable
+{
+    internal const string Name = "Skerrin, written out";
+
+    // Representative heights of the classes in Rec. ITU-R P.1812, table 2 (from memory): trees 15 m, suburban 10 m.
+    // Given here, so that the story does not hang on the program's own table.
+    private static readonly CoverTable Clutter = CoverTable.Of(
+    [
+        new(10, "trees", CoverClass.UrbanOrTrees, 15, "woodland", "Rec. ITU-R P.1812, table 2 (from memory)"),
+        new(50, "built-up", CoverClass.Suburban, 10, "villages", "Rec. ITU-R P.1812, table 2 (from memory)"),
+    ]);
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("skerrin-");
+
+    public SkerrinFolder()
+    {
+        FirstTime = SkerrinDemo.WriteTo(Path);
+        Reading = PlanFile.Read(FirstTime.PlanPath);
+        Library = GroundLibrary.Open(Path, Plan.Heights, Plan.Covers, new() { CoverTable = Clutter });
+    }
+
+    /// <summary>What was said when the folder was empty.</summary>
+    internal SkerrinDemoFiles FirstTime { get; }
+
+    internal string Path => _folder.FullName;
+
+    internal PlanReading Reading { get; }
+
+    internal Plan Plan => Reading.Document?.Plan ?? throw new InvalidOperationException(string.Join('\n', Reading.Problems));
+
+    internal GroundLibrary Library { get; }
+
+    public void Dispose()
+    {
+        Library.Dispose();
+        _folder.Delete(recursive: true);
+    }
+
+    /// <summary>Place and antenna height above the ground of "site/fit-out" or "neighbour".</summary>
+    internal (GeoPoint Point, double HeightMetres) End(string name)
+    {
+        string[] parts = name.Split('/');
+        if (parts.Length == 1)
+        {
+            Neighbour neighbour = Plan.Neighbours.Single(one => one.Key == parts[0]);
+            return (neighbour.Position.Point, AboveGround(neighbour.Height!));
+        }
+
+        Site site = Plan.Sites.Single(one => one.Key == parts[0]);
+        return (site.Position.Point, AboveGround(site.FitOuts.Single(one => one.Key == parts[1]).Antenna.Height));
+    }
+
+    private static double AboveGround(MountHeight height) => height.Metres.Median + (height.RoofMetres?.Median ?? 0);
+}
