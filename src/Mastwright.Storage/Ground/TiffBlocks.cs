@@ -1,3 +1,5 @@
+using System.Buffers.Binary;
+using System.Runtime.InteropServices;
 using BitMiracle.LibTiff.Classic;
 
 namespace Mastwright.Storage.Ground;
@@ -13,7 +15,8 @@ internal static class TiffBlocks
     internal static void Read(string path, TiffLayout layout, int column, int row, int columns, int rows, TakeRun take)
     {
         using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-        using Tiff tiff = Tiff.ClientOpen(path, "r", file, new TiffStream())
+        // c: a single long strip is left as it is, not shown as many short ones.
+        using Tiff tiff = Tiff.ClientOpen(path, "rc", file, new TiffStream())
             ?? throw new GroundFileException(path, "its directory cannot be decoded", "download or make it again");
         byte[] block = new byte[layout.BlockColumns * layout.BlockRows * layout.BytesPerSample];
         for (int blockRow = row / layout.BlockRows; blockRow * layout.BlockRows < row + rows; blockRow++)
@@ -40,6 +43,12 @@ internal static class TiffBlocks
         if (got != wanted)
         {
             throw new GroundFileException(path, $"tile or strip {index + 1} of it cannot be decoded", "it is damaged: download or make it again");
+        }
+
+        if (layout.IsSwappedTwice)
+        {
+            Span<int> words = MemoryMarshal.Cast<byte, int>(block.AsSpan(0, wanted));
+            BinaryPrimitives.ReverseEndianness(words, words);
         }
     }
 

@@ -34,6 +34,13 @@ internal sealed record TiffLayout
     /// <summary>Bytes of each block in the file; 0 for a block that was never written.</summary>
     internal required long[] BlockBytes { get; init; }
 
+    /// <summary>Whether the decoder hands floating-point samples over with their bytes the wrong way round.</summary>
+    /// <remarks>
+    /// The library swaps the bytes of a big-endian file once more after the floating-point predictor has already put them in order
+    /// (seen with version 2.4.660).
+    /// </remarks>
+    internal bool IsSwappedTwice { get; init; }
+
     /// <summary>The sample that means "nothing known"; null when the file names none.</summary>
     internal double? NoData { get; init; }
 
@@ -64,6 +71,7 @@ internal sealed record TiffLayout
             BlockColumns = blockColumns,
             BlockRows = blockRows,
             BlockBytes = header.Integers(isTiled ? 325 : 279),
+            IsSwappedTwice = !header.IsLittleEndian && header.Number(259, 1) != 1 && header.Number(317, 1) == 3,
             NoData = double.TryParse(header.Text(42113), NumberStyles.Float, CultureInfo.InvariantCulture, out double noData) ? noData : null,
         };
         layout.CheckBlocks(header, header.Integers(isTiled ? 324 : 273), fileLength);

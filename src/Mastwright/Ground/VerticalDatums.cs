@@ -8,16 +8,16 @@ public static class VerticalDatums
 {
     /// <summary>Findings on datums that differ or are unknown, and on sources that do not say what their heights are of.</summary>
     /// <param name="sources">The plan's height sources, with the datum that the file states where the plan gives none.</param>
-    /// <param name="heightsAboveSeaDatum">Datum of the heights above sea level that the plan gives for antennas or ground; null when it gives none.</param>
+    /// <param name="otherDatums">Datums of the heights above sea level that the plan gives for antennas; null or empty when it gives none.</param>
     /// <returns>Nothing when every source says the same; each finding with a plan path as its subject.</returns>
-    public static ImmutableArray<Finding> Review(IEnumerable<HeightSource> sources, string? heightsAboveSeaDatum = null)
+    public static ImmutableArray<Finding> Review(IEnumerable<HeightSource> sources, IEnumerable<string>? otherDatums = null)
     {
         ArgumentNullException.ThrowIfNull(sources);
         List<HeightSource> all = [.. sources];
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         string[] datums =
         [
-            .. all.Select(source => source.Datum).Append(heightsAboveSeaDatum ?? "")
+            .. all.Select(source => source.Datum).Concat(otherDatums ?? [])
                 .Where(datum => datum.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase),
         ];
         if (datums.Length > 1)
