@@ -48,7 +48,8 @@ public sealed class GroundLibrary : IDisposable
     /// <summary>Bytes of samples that are kept in memory now.</summary>
     public long CachedBytes => _pieces.Bytes + _seaCells.Bytes + _seaMaps.Bytes;
 
-    internal ImmutableArray<LibraryFile> Files => _files;
+    /// <summary>The height sources, each with the datum that its files state where the plan gives none: what <see cref="VerticalDatums"/> reviews.</summary>
+    public ImmutableArray<HeightSource> HeightSources { get; private init; } = [];
 
     /// <summary>Finds the files of a plan's sources and reads their headers.</summary>
     /// <param name="planFolder">Folder that the sources' files count from.</param>
@@ -72,7 +73,16 @@ public sealed class GroundLibrary : IDisposable
             opening.Add(source);
         }
 
-        return new([.. opening.Files], [.. opening.Indexes], opening.Problems, options);
+        return new([.. opening.Files], [.. opening.Indexes], opening.Problems, options)
+        {
+            HeightSources =
+            [
+                .. heights.Select(source => source with
+                {
+                    Datum = source.Datum.Length > 0 ? source.Datum : opening.Files.Find(file => !file.IsCover && file.SourceName == source.Name)?.Datum ?? "",
+                }),
+            ],
+        };
     }
 
     /// <summary>The ground along the path between two places, with its sea.</summary>
@@ -97,6 +107,24 @@ public sealed class GroundLibrary : IDisposable
     [
         .. TilesOf(area).Where(tile => !IsLeftToSea(tile) && !_files.Any(file => !file.IsCover && file.Bounds.Contains(MiddleOf(tile)))),
     ];
+
+    /// <summary>Reads every file from end to end, piece by piece: range, voids, hash.</summary>
+    /// <remarks>A damaged file keeps what its header says and becomes one of the <see cref="Problems"/>.</remarks>
+    /// <exception cref="OperationCanceledException">The reading was cancelled.</exception>
+    public ImmutableArray<GroundFileInfo> Info(CancellationToken cancellation = default)
+    {
+        ImmutableArray<GroundFileInfo>.Builder all = ImmutableArray.CreateBuilder<GroundFileInfo>(_files.Length);
+        foreach (LibraryFile file in _files)
+        {
+            all.Add(GroundFileInfo.Of(file, out GroundProblem? problem, cancellation));
+            if (problem is not null)
+            {
+                _problems.TryAdd(problem.File, problem);
+            }
+        }
+
+        return all.MoveToImmutable();
+    }
 
     /// <summary>Forgets what is in memory.</summary>
     public void Dispose()
