@@ -5,12 +5,19 @@ internal static class FindingSentenceTable
 {
     internal static readonly (string Code, string Text, string Advice)[] Entries =
     [
-        ("link-margin", "{from} is heard at {to} with {margin} to spare.", "{advice}"),
+        ("link-margin", "{says}: {why}.", "{advice}"),
+        ("link-range", "Over the ranges that the plan gives, the margin from {from} to {to} lies between {low} and {high} (wanted: {wanted}), so the verdict is open.", "Give a narrower position, height, gain or power at the end that is vague."),
+        ("link-unknown", "Whether {from} is heard at {to} is not known, for want of {missing}.", "Give what is missing."),
+        ("path-outside-model", "{problem} The figure is by {method}.", "Take it as a rough guess, and measure."),
+        ("antenna-under-ground", "The antenna of {name} would be under the ground.", "Check its height, what it is measured from, and the ground height."),
+        ("terminal-clutter-over-surface", "Clutter around the antenna was asked for but not added: {why}.", "Leave it out, or use a bare-earth height source."),
+        ("terminal-clutter-range", "Clutter around the antenna was asked for but not added: {why}.", "Leave it out, and use the cover of the ground."),
+        ("woodland-range", "Woodland was asked for but not added: {why}.", "Leave it out, and measure."),
         ("conducted-power-unknown", "The power of the radio is not known ({missing}), so nothing can be said of who hears it.", "Give the power at the radio's connector, such as 14 dBm."),
         ("demodulation-limit-unknown", "There is no demodulation limit for this modem setting.", "Give it at {missing}, or choose a spreading factor that the catalogue has."),
         ("external-noise-unknown", "Noise from outside is not known; none is counted ({missing}).", "Measure the noise floor on site and give it at the radio's noise-floor, or give air/external-noise."),
         ("modem-bandwidth-unusual", "No modem of the catalogue can be set to a bandwidth of {bandwidth}; it has {known}.", "Check the bandwidth against what the radio is really set to."),
-        ("frequency-error", "The two ends may be {offset} apart in frequency; the modem bears {tolerance}, and {packet-drift} of drift within one packet.", "Use radios with temperature-compensated oscillators, or a wider bandwidth. Not known: {missing}."),
+        ("frequency-error", "The two ends may be {offset} apart in frequency; the modem bears {tolerance}, and {packet-drift} of drift within one packet.{missing}", "Use radios with temperature-compensated oscillators, or a wider bandwidth."),
         ("nearby-transmitter-blocking", "The transmitter may reach {level} at the receiver's input, which bears {limit}{near}{filter}.", "Measure with the antenna connected, fit a band-pass filter, or move the antenna.{doubt}"),
         ("feed-loss", "The feed loses {loss}: {share} of the power gets through.", "Keep it under {limit}: a shorter or thicker line, or the radio in a box at the antenna."),
         ("line-type-unknown", "The catalogue has no line type '{type}'.", "Use one of {known}, or add a row of your own."),

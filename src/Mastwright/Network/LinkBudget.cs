@@ -14,7 +14,7 @@ public static class LinkBudget
     /// <param name="from">The sending end.</param>
     /// <param name="to">The receiving end.</param>
     /// <param name="path">Loss of the path in this direction; null when it could not be predicted.</param>
-    /// <param name="polarisationLossDb">Loss between different polarisations, in dB: zero or more.</param>
+    /// <param name="polarisationLossDb">Loss between different polarisations, in dB: zero or more; exactly zero when they are the same.</param>
     /// <param name="pathMissing">What is missing for the path, when it is null.</param>
     /// <param name="wanted">What is wanted and assumed of the link.</param>
     /// <remarks>
@@ -25,7 +25,7 @@ public static class LinkBudget
         LinkEnd from,
         LinkEnd to,
         PathLossRange? path,
-        double polarisationLossDb,
+        Estimate polarisationLossDb,
         ImmutableArray<string> pathMissing,
         LinkWanted wanted)
     {
@@ -40,9 +40,9 @@ public static class LinkBudget
             return new() { From = from, To = to, Verdict = Verdict.Unknown, Missing = missing };
         }
 
-        Estimate level = power + fromGain - path.LossDb + toGain - Estimate.Exactly(polarisationLossDb);
+        Estimate level = power + fromGain - path.LossDb + toGain - polarisationLossDb;
         Estimate margin = level - required;
-        LinkSpread spread = Spread(power, fromGain, path.LossDb, toGain, required, wanted);
+        LinkSpread spread = Spread(power, fromGain, path, toGain, required, polarisationLossDb, wanted);
 
         // The location shift is a choice of percentage, not a better guess of the median, so the odds leave it out.
         LinkOdds odds = LinkOdds.From(margin.Median + path.LocationShiftDb, spread.Unknown.Total, spread.Fading.Total);
@@ -50,7 +50,7 @@ public static class LinkBudget
             margin.Median,
             $"{from.Name} → {to.Name}: margin",
             "dB",
-            Lines(from, to, path, polarisationLossDb, required.Median));
+            Lines(from, to, path, polarisationLossDb.Median, required.Median));
         return new()
         {
             From = from,
@@ -103,7 +103,7 @@ public static class LinkBudget
         return lines.ToImmutable();
     }
 
-    private static LinkSpread Spread(Estimate power, Estimate fromGain, Estimate loss, Estimate toGain, Estimate required, LinkWanted wanted)
+    private static LinkSpread Spread(Estimate power, Estimate fromGain, PathLossRange path, Estimate toGain, Estimate required, Estimate polarisation, LinkWanted wanted)
     {
         List<SpreadPart> unknown =
         [
@@ -112,8 +112,10 @@ public static class LinkBudget
         ];
         AddRange(unknown, "power-range", "Range of the power", power);
         AddRange(unknown, "gain-range", "Range of the sending antenna's gain", fromGain);
-        AddRange(unknown, "place-range", "Range of places and heights", loss);
+        AddRange(unknown, "place-range", "Range of places and heights", path.LossDb);
+        unknown.AddRange(path.Spreads);
         AddRange(unknown, "gain-range-to", "Range of the receiving antenna's gain", toGain);
+        AddRange(unknown, "polarisation-range", "Range of the loss between polarisations", polarisation);
         AddRange(unknown, "required-range", "Range of the receiver's needs", required);
         return new(
             LinkSpread.InPower("What is not known about the link", unknown),

@@ -13,6 +13,9 @@ public sealed record LinkDirection
     /// <summary>The receiving end.</summary>
     public required LinkEnd To { get; init; }
 
+    /// <summary>Whether this is the way back: from the path's second station to its first.</summary>
+    public bool IsReversed { get; init; }
+
     /// <summary>The budget: from the radio's power to the margin, in dB; null when an input is missing.</summary>
     public Ledger? Budget { get; init; }
 

@@ -10,6 +10,9 @@ namespace Mastwright.Network;
 /// <param name="LocationShiftDb">The part of the median that a location percentage other than 50 % added, in dB.</param>
 public sealed record PathLossRange(Estimate LossDb, ImmutableArray<LedgerLine> Lines, double LocationShiftDb = 0)
 {
+    /// <summary>What is not known about what the ends add.</summary>
+    public ImmutableArray<SpreadPart> Spreads { get; init; } = [];
+
     /// <summary>The loss in dB, in the invariant culture.</summary>
     public override string ToString() => $"{LossDb} dB";
 }

@@ -37,7 +37,7 @@ public sealed class LinkBudgetTests
     {
         // 10 km at 868 MHz: 32.4 + 20 log 868 + 20 log 10 = 111.17 dB (ITU-R P.525-4 eq. (4)); by hand 12 + 8 − 111.17 + 2 + 132 = 42.83 dB.
         double loss = 32.4 + (20 * Math.Log10(868)) + 20;
-        LinkDirection direction = LinkBudget.Direction(Sender, Receiver, Path(Estimate.Exactly(loss)), 0, [], Wanted);
+        LinkDirection direction = LinkBudget.Direction(Sender, Receiver, Path(Estimate.Exactly(loss)), Estimate.Exactly(0), [], Wanted);
         Assert.Equal(42.83, direction.MarginDb!.Value.Median, 0.005);
         Assert.Equal(-89.17, direction.LevelDbm!.Value.Median, 0.005);
         Assert.Equal(Verdict.Ok, direction.Verdict);
@@ -46,7 +46,7 @@ public sealed class LinkBudgetTests
     [Fact]
     public void Spreads_add_in_power_and_their_lines_sum_to_the_total()
     {
-        LinkDirection direction = LinkBudget.Direction(Sender, Receiver, Path(Estimate.Exactly(120)), 0, [], Wanted);
+        LinkDirection direction = LinkBudget.Direction(Sender, Receiver, Path(Estimate.Exactly(120)), Estimate.Exactly(0), [], Wanted);
         Assert.Equal(10, direction.Spread!.Unknown.Total, 1e-12);
         Assert.Equal([8.0, 2.0], direction.Spread.Unknown.Lines.Select(line => line.Value));
         Assert.Equal(3, direction.Spread.Fading.Total, 1e-12);
@@ -63,7 +63,7 @@ public sealed class LinkBudgetTests
     public void A_range_that_crosses_the_limit_makes_the_verdict_unknown()
     {
         LinkEnd vague = Receiver with { GainDbi = Estimate.Between(0, 6) };
-        LinkDirection direction = LinkBudget.Direction(Sender, vague, Path(Estimate.Exactly(154)), 0, [], Wanted);
+        LinkDirection direction = LinkBudget.Direction(Sender, vague, Path(Estimate.Exactly(154)), Estimate.Exactly(0), [], Wanted);
         Assert.Equal((-2.0, 1.0, 4.0), (direction.MarginDb!.Value.Low, direction.MarginDb.Value.Median, direction.MarginDb.Value.High));
         Assert.Equal(Verdict.Unknown, direction.Verdict);
     }
@@ -72,7 +72,7 @@ public sealed class LinkBudgetTests
     public void A_missing_input_makes_the_verdict_unknown_and_is_named()
     {
         LinkEnd silent = Sender with { PowerIntoAntennaDbm = null, MissingToSend = ["neighbours/a/power"] };
-        LinkDirection direction = LinkBudget.Direction(silent, Receiver, Path(Estimate.Exactly(120)), 0, [], Wanted);
+        LinkDirection direction = LinkBudget.Direction(silent, Receiver, Path(Estimate.Exactly(120)), Estimate.Exactly(0), [], Wanted);
         Assert.Equal(Verdict.Unknown, direction.Verdict);
         Assert.Equal(["neighbours/a/power"], direction.Missing);
         Assert.Null(direction.MarginDb);
@@ -81,7 +81,7 @@ public sealed class LinkBudgetTests
     [Fact]
     public void Polarisation_costs_its_own_line()
     {
-        LinkDirection direction = LinkBudget.Direction(Sender, Receiver, Path(Estimate.Exactly(120)), 20, [], Wanted);
+        LinkDirection direction = LinkBudget.Direction(Sender, Receiver, Path(Estimate.Exactly(120)), Estimate.Exactly(20), [], Wanted);
         Assert.Contains(direction.Budget!.Lines, line => line.Code == "polarisation" && line.Value == -20);
         Assert.Equal(14, direction.MarginDb!.Value.Median, 1e-12);
     }

@@ -116,10 +116,10 @@ public static class FrequencyError
             missing.Add("what the modem bears");
         }
 
-        return missing.Count == 0 ? "nothing" : string.Join(", ", missing);
+        return missing.Count == 0 ? "" : $" Not known: {string.Join(", ", missing)}.";
     }
 
     private static string Hertz(double? hertz) => hertz is { } value
-        ? string.Create(CultureInfo.InvariantCulture, $"{value:0} Hz")
+        ? (value >= 1000 ? FormattableString.Invariant($"{value / 1000:0.0} kHz") : FormattableString.Invariant($"{value:0} Hz"))
         : "unknown";
 }

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using Mastwright.Findings;
+using Mastwright.Geodesy;
+using Mastwright.Ground;
+using Mastwright.Network;
+using Mastwright.Quantities;
+using Mastwright.Station;
+using Mastwright.Station.Antenna;
+
+namespace Mastwright.Plans;
+
+/// <summary>Every examination that a plan is put through.</summary>
+public sealed class Assessment
+{
+    private readonly Plan plan;
+    private readonly StationCatalogue catalogue;
+    private readonly Func<GeoPoint, GeoPoint, GroundMosaic> ground;
+    private readonly PathSettings settings;
+    private readonly ImmutableArray<Assumption> assumed;
+
+    /// <summary>Prepares to examine a plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="catalogue">Line types, losses of parts, demodulation limits.</param>
+    /// <param name="ground">The ground for the path between two places; called from many threads at once.</param>
+    public Assessment(Plan plan, StationCatalogue catalogue, Func<GeoPoint, GeoPoint, GroundMosaic> ground)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        ArgumentNullException.ThrowIfNull(ground);
+        this.plan = plan;
+        this.catalogue = catalogue;
+        this.ground = ground;
+        (settings, assumed) = PathSettingsOfPlan.Of(plan);
+    }
+
+    /// <summary>What every path is computed with.</summary>
+    public PathSettings Settings => settings;
+
+    /// <summary>Examines the links of the plan.</summary>
+    /// <param name="chosen">Fit-out by site key that takes the place of the one in use; empty for those in use.</param>
+    /// <param name="site">Key of the one site whose links are wanted; null for all.</param>
+    /// <param name="progress">Told the number of links done so far, from any thread; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public PlanReport Run(
+        IReadOnlyDictionary<string, string> chosen,
+        string? site = null,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ImmutableArray<LinkStation> stations = LinkSelection.Stations(plan, chosen);
+        ImmutableArray<(LinkStation From, LinkStation To)> pairs = LinkSelection.Pairs(plan, stations, site);
+        ImmutableArray<LinkStation> concerned = [.. stations.Where(station => pairs.Any(pair => pair.From == station || pair.To == station) || station.Key == site)];
+        Dictionary<string, StationChainResult> chains = concerned.ToDictionary(
+            station => station.Key, station => StationChains.Of(station, plan, catalogue), StringComparer.Ordinal);
+
+        LinkReport[] links = new LinkReport[pairs.Length];
+        int done = 0;
+        Parallel.For(0, pairs.Length, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
+        {
+            links[i] = Link(pairs[i].From, pairs[i].To, chains[pairs[i].From.Key], chains[pairs[i].To.Key]);
+            progress?.Report(Interlocked.Increment(ref done));
+        });
+
+        return new()
+        {
+            Plan = plan,
+            Settings = settings,
+            Links = [.. links],
+            Findings = [.. concerned.SelectMany(station => chains[station.Key].Findings)],
+            Assumptions = [.. assumed.Concat(concerned.SelectMany(station => chains[station.Key].Assumptions)).Concat(links.SelectMany(link => link.Assumptions)).Distinct()],
+        };
+    }
+
+    /// <summary>Examines one link.</summary>
+    public LinkReport Link(LinkStation from, LinkStation to)
+    {
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(to);
+        return Link(from, to, StationChains.Of(from, plan, catalogue), StationChains.Of(to, plan, catalogue));
+    }
+
+    /// <summary>Least height above ground, in metres, of the antenna of one end at which the link's weaker direction keeps the wanted margin.</summary>
+    /// <param name="link">The link.</param>
+    /// <param name="atStart">Whether the antenna of the first station is raised, else that of the second.</param>
+    /// <returns>The height; null when none up to 200 m does, or the link could not be computed.</returns>
+    /// <remarks>The gain towards the other end is kept as it is: a higher antenna sees it a little further below.</remarks>
+    public double? HeightForMargin(LinkReport link, bool atStart)
+    {
+        ArgumentNullException.ThrowIfNull(link);
+        if (link.Path is not { Profile: { } profile, Out: not null } || link.Weaker.MarginDb is not { } margin)
+        {
+            return null;
+        }
+
+        // Both directions share the path: what the weaker lacks is what the path must lose less.
+        double wantedLoss = (link.Weaker.IsReversed ? link.Path.Back! : link.Path.Out).LossDb - (settings.Wanted.MarginDb - margin.Median);
+        LinkPathSolver solver = new(settings, ground);
+        return atStart
+            ? Propagation.MastHeight.ForLoss(profile, solver.Input(link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path), wantedLoss)
+            : Propagation.MastHeight.ForLoss(profile.Reversed(), solver.Input(link.To, link.From, link.Path.ToHeightMetres!.Value.Median, link.Path.FromHeightMetres!.Value.Median, link.Path), wantedLoss);
+    }
+
+    private LinkReport Link(LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain)
+    {
+        LinkPath path = new LinkPathSolver(settings, ground).Solve(from, to);
+        GeodesicSegment segment = Geodesic.Inverse(from.Position.Point, to.Position.Point);
+        double bearingBack = (segment.FinalBearingDegrees + 180) % 360;
+        LinkEnd fromEnd = End(from, fromChain, path.Clearance?.TransmitterElevationDegrees, segment.InitialBearingDegrees);
+        LinkEnd toEnd = End(to, toChain, path.Clearance?.ReceiverElevationDegrees, bearingBack);
+        Estimate polarisation = PolarisationMismatch.LossDb(from.Polarisation, to.Polarisation);
+        LinkWanted wanted = settings.LocationDb is null ? settings.Wanted with { LocationDb = path.LocationDb } : settings.Wanted;
+        LinkDirection outward = LinkBudget.Direction(fromEnd, toEnd, path.OutLoss, polarisation, path.Missing, wanted);
+        LinkDirection back = LinkBudget.Direction(toEnd, fromEnd, path.BackLoss, polarisation, path.Missing, wanted) with { IsReversed = true };
+        return new()
+        {
+            From = from,
+            To = to,
+            Segment = segment,
+            Path = path,
+            Out = outward,
+            Back = back,
+            Finding = LinkVerdict.Judge(from, to, outward, back, path, settings),
+            Findings = [.. path.Findings, .. LinkFindings.Of(from, to, fromChain, toChain, path, segment, plan, catalogue)],
+            Assumptions = settings.LocationDb is null && path.Out is not null
+                ? path.Assumptions.Add(PlanDefaults.LocationSpread)
+                : path.Assumptions,
+        };
+    }
+
+    private static LinkEnd End(LinkStation station, StationChainResult chain, double? elevationDegrees, double bearingDegrees)
+    {
+        double elevation = elevationDegrees ?? 0;
+        return new()
+        {
+            Subject = station.Subject,
+            Name = station.Name,
+            PowerIntoAntennaDbm = chain.PowerIntoAntennaDbm,
+            TransmitLines = chain.TransmitLedger?.Lines ?? [],
+            GainDbi = chain.Pattern.GainDbi(elevation, bearingDegrees),
+            GainSource = station.IsSite ? station.FitOutPath + "/antenna/gain" : station.PlanPath + "/gain",
+            GainNote = FormattableString.Invariant($"towards {elevation:0.0}° elevation, bearing {bearingDegrees:0}°: {chain.Pattern.Form}"),
+            RequiredDbm = chain.RequiredDbm,
+            RequiredLedger = chain.RequiredLedger,
+            MissingToSend = chain.MissingToSend,
+            MissingToReceive = chain.MissingToReceive,
+        };
+    }
+}

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Mastwright.Findings;
+using Mastwright.Network;
+using Mastwright.Propagation;
+using Mastwright.Quantities;
+
+namespace Mastwright.Plans;
+
+/// <summary>What an end of a link adds to the loss of the path: clutter around it, a building, woodland.</summary>
+/// <param name="Lines">Lines as losses, positive, in dB.</param>
+/// <param name="Spreads">What is not known about them.</param>
+/// <param name="ReplacesCover">Whether the cover of the profile near this end must be taken out, because terminal clutter stands for it.</param>
+/// <param name="Findings">What is to be said of them.</param>
+/// <param name="Assumptions">What was assumed.</param>
+/// <param name="Missing">Plan paths of inputs without which the loss of this end is unknown.</param>
+internal sealed record EndLoss(
+    ImmutableArray<LedgerLine> Lines,
+    ImmutableArray<SpreadPart> Spreads,
+    bool ReplacesCover,
+    ImmutableArray<Finding> Findings,
+    ImmutableArray<Assumption> Assumptions,
+    ImmutableArray<string> Missing)
+{
+    /// <summary>The losses of one end.</summary>
+    /// <param name="station">The station at the end.</param>
+    /// <param name="frequencyHz">Frequency in Hz.</param>
+    /// <param name="antennaMetres">Height of its antenna above the ground, in metres.</param>
+    /// <param name="elevationDegrees">Elevation of the path at this end.</param>
+    /// <param name="isSurface">Whether the ground is a surface model, which holds the clutter already.</param>
+    internal static EndLoss Of(LinkStation station, double frequencyHz, double antennaMetres, double elevationDegrees, bool isSurface)
+    {
+        Collector collector = new();
+        bool replaces = Clutter(station, frequencyHz, antennaMetres, isSurface, collector);
+        Building(station, frequencyHz, elevationDegrees, collector);
+        Trees(station, frequencyHz, collector);
+        return new(
+            collector.Lines.ToImmutable(),
+            collector.Spreads.ToImmutable(),
+            replaces,
+            collector.Findings.ToImmutable(),
+            collector.Assumptions.ToImmutable(),
+            collector.Missing.ToImmutable());
+    }
+
+    private static bool Clutter(LinkStation station, double frequencyHz, double antennaMetres, bool isSurface, Collector to)
+    {
+        Surroundings around = station.Surroundings;
+        if (around.ClutterHeightMetres is null && around.ClutterKind.Length == 0)
+        {
+            return false;
+        }
+
+        string subject = station.PlanPath + "/surroundings";
+        if (isSurface)
+        {
+            to.Findings.Add(Refused("terminal-clutter-over-surface", subject, "the ground is a surface model, which holds the clutter already"));
+            return false;
+        }
+
+        if (frequencyHz is < TerminalClutter.LowestFrequencyHz or > TerminalClutter.HighestFrequencyHz)
+        {
+            to.Findings.Add(Refused("terminal-clutter-range", subject, "ITU-R P.2108 clause 3.1 is given for 30 MHz to 3 GHz"));
+            return false;
+        }
+
+        TerminalSurroundings kind = around.ClutterKind switch
+        {
+            "water" => TerminalSurroundings.Water,
+            "open" => TerminalSurroundings.Open,
+            "urban" => TerminalSurroundings.Urban,
+            "woodland" => TerminalSurroundings.Woodland,
+            "dense-urban" => TerminalSurroundings.DenseUrban,
+            _ => TerminalSurroundings.Suburban,
+        };
+        if (around.ClutterKind.Length == 0)
+        {
+            to.Assumptions.Add(new("clutter-kind", $"clutter around {station.Name}: suburban", "common practice", subject + "/clutter"));
+        }
+
+        double height = around.ClutterHeightMetres ?? TerminalClutter.CoverHeightMetres(kind);
+        if (around.ClutterHeightMetres is null)
+        {
+            to.Assumptions.Add(new("clutter-height", Text($"height of the clutter around {station.Name}: {height:0.#} m"), "ITU-R P.2108 clause 3.1", subject + "/clutter-height"));
+        }
+
+        if (height <= 0)
+        {
+            return true;
+        }
+
+        double street = around.StreetWidthMetres ?? TerminalClutter.DefaultStreetWidthMetres;
+        double loss = TerminalClutter.LossDb(frequencyHz, antennaMetres, kind, height, street);
+        to.Lines.Add(new(
+            "terminal-clutter",
+            $"Clutter around {station.Name}",
+            loss,
+            "ITU-R P.2108 clause 3.1",
+            Text($"{height:0.#} m high; takes the place of the cover within {TerminalClutter.DefaultExtentMetres:0} m")));
+        return true;
+    }
+
+    private static void Building(LinkStation station, double frequencyHz, double elevationDegrees, Collector to)
+    {
+        if (!station.Indoors)
+        {
+            return;
+        }
+
+        string subject = station.PlanPath + "/surroundings/building";
+        if (station.Surroundings.BuildingKind.Length == 0)
+        {
+            to.Missing.Add(subject);
+            return;
+        }
+
+        BuildingKind kind = station.Surroundings.BuildingKind == "thermally-efficient" ? BuildingKind.ThermallyEfficient : BuildingKind.Traditional;
+        double loss = BuildingEntry.LossDb(frequencyHz, kind, 50, elevationDegrees);
+        double deviation = (BuildingEntry.LossDb(frequencyHz, kind, 84.134, elevationDegrees) - BuildingEntry.LossDb(frequencyHz, kind, 15.866, elevationDegrees)) / 2;
+        to.Lines.Add(new("building-entry", $"Walls around {station.Name}", loss, "ITU-R P.2109", "median over buildings and places in them"));
+        to.Spreads.Add(new("building-entry", $"Walls around {station.Name}", deviation, "ITU-R P.2109, half of its range from 15.9 to 84.1 %"));
+    }
+
+    private static void Trees(LinkStation station, double frequencyHz, Collector to)
+    {
+        if (station.Surroundings.WoodlandDepthMetres is not { } depth)
+        {
+            return;
+        }
+
+        const WoodlandKind Kind = WoodlandKind.MixedNorthern;
+        string subject = station.PlanPath + "/surroundings/woodland-depth";
+        if (!Woodland.Covers(frequencyHz, Kind))
+        {
+            to.Findings.Add(Refused("woodland-range", subject, "its largest loss was measured for 105.9 to 2117.5 MHz"));
+            return;
+        }
+
+        to.Assumptions.Add(new("woodland-kind", $"woodland at {station.Name}: mixed coniferous and deciduous", "ITU-R P.833 (coefficients from memory)", ""));
+        to.Lines.Add(new("woodland", $"Woodland at {station.Name}", Woodland.LossDb(depth, frequencyHz, Kind), "ITU-R P.833 section 2.1 (coefficients from memory)", Text($"{depth:0} m inside it")));
+    }
+
+    private static Finding Refused(string code, string subject, string why) => new()
+    {
+        Code = code,
+        Subject = subject,
+        Verdict = Verdict.Unknown,
+        Source = "ITU-R P.1812 and the Recommendation asked for",
+        Details = ImmutableSortedDictionary<string, string>.Empty.Add("why", why),
+    };
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private sealed class Collector
+    {
+        public ImmutableArray<LedgerLine>.Builder Lines { get; } = ImmutableArray.CreateBuilder<LedgerLine>();
+
+        public ImmutableArray<SpreadPart>.Builder Spreads { get; } = ImmutableArray.CreateBuilder<SpreadPart>();
+
+        public ImmutableArray<Finding>.Builder Findings { get; } = ImmutableArray.CreateBuilder<Finding>();
+
+        public ImmutableArray<Assumption>.Builder Assumptions { get; } = ImmutableArray.CreateBuilder<Assumption>();
+
+        public ImmutableArray<string>.Builder Missing { get; } = ImmutableArray.CreateBuilder<string>();
+    }
+}

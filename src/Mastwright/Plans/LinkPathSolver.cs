@@ -1,0 +1,227 @@
+using System.Collections.Immutable;
+using Mastwright.Findings;
+using Mastwright.Geodesy;
+using Mastwright.Ground;
+using Mastwright.Network;
+using Mastwright.Propagation;
+using Mastwright.Quantities;
+
+namespace Mastwright.Plans;
+
+/// <summary>Works out the path between two stations: at the best guess, and over the ranges of places and heights.</summary>
+internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPoint, GroundMosaic> ground)
+{
+    private const double OnePlaceMetres = 1;
+
+    internal LinkPath Solve(LinkStation from, LinkStation to)
+    {
+        if (Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres < OnePlaceMetres)
+        {
+            return new() { Missing = [$"{from.PlanPath}/position and {to.PlanPath}/position are one place"] };
+        }
+
+        GroundMosaic mosaic = ground(from.Position.Point, to.Position.Point);
+        TerrainProfile terrain = TerrainProfile.Extract(mosaic, from.Position.Point, to.Position.Point);
+        ImmutableArray<string> missing =
+        [
+            .. terrain.Gaps.Select(gap => $"ground: {gap}"),
+            .. from.Height is null ? [from.FitOutPath + "/height"] : Array.Empty<string>(),
+            .. to.Height is null ? [to.FitOutPath + "/height"] : Array.Empty<string>(),
+        ];
+        if (!missing.IsEmpty)
+        {
+            return new() { Terrain = terrain, Missing = missing };
+        }
+
+        EndGround fromGround = EndGround.At(mosaic, terrain, from, isStart: true);
+        EndGround toGround = EndGround.At(mosaic, terrain, to, isStart: false);
+        (Estimate fromMetres, bool fromBuried) = EndHeight.AboveGround(from.Height!, fromGround.Metres);
+        (Estimate toMetres, bool toBuried) = EndHeight.AboveGround(to.Height!, toGround.Metres);
+        PathProfile profile = Profile(terrain, fromGround.Metres.Median, toGround.Metres.Median);
+        ClearanceAnalysis clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.KFactor);
+        EndLoss fromEnd = EndLoss.Of(from, settings.FrequencyHz, fromMetres.Median, clearance.TransmitterElevationDegrees, terrain.HasSurface);
+        EndLoss toEnd = EndLoss.Of(to, settings.FrequencyHz, toMetres.Median, clearance.ReceiverElevationDegrees, terrain.HasSurface);
+        profile = WithoutReplacedCover(profile, fromEnd, toEnd);
+
+        LinkPath path = new()
+        {
+            Terrain = terrain,
+            Profile = profile,
+            FromHeightMetres = fromMetres,
+            ToHeightMetres = toMetres,
+            Clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.KFactor),
+            ClearanceLowK = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.LowKFactor),
+            LocationDb = settings.LocationDb ?? LocationVariability.SigmaDb(settings.FrequencyHz, terrain.StepMetres, toMetres.Median, terrain.CoverHeightsMetres[^1]),
+            Findings = [.. fromEnd.Findings, .. toEnd.Findings, .. fromGround.Findings, .. toGround.Findings, .. Buried(from, fromBuried), .. Buried(to, toBuried)],
+            Assumptions = [.. fromEnd.Assumptions, .. toEnd.Assumptions, .. fromGround.Assumptions, .. toGround.Assumptions],
+            Missing = [.. fromEnd.Missing, .. toEnd.Missing],
+        };
+        if (!path.Missing.IsEmpty)
+        {
+            return path;
+        }
+
+        return WithLosses(path, from, to, mosaic, fromEnd, toEnd);
+    }
+
+    private LinkPath WithLosses(LinkPath path, LinkStation from, LinkStation to, GroundMosaic mosaic, EndLoss fromEnd, EndLoss toEnd)
+    {
+        PathProfile profile = path.Profile!;
+        PathLossPrediction outPrediction = Predict(profile, from, to, path.FromHeightMetres!.Value.Median, path.ToHeightMetres!.Value.Median, path);
+        PathLossPrediction backPrediction = Predict(profile.Reversed(), to, from, path.ToHeightMetres.Value.Median, path.FromHeightMetres.Value.Median, path);
+        Extremes outRange = new(outPrediction.LossDb);
+        Extremes backRange = new(backPrediction.LossDb);
+        Try(path, from, to, mosaic, fromEnd, toEnd, outRange, backRange);
+
+        ImmutableArray<LedgerLine> ends = [.. fromEnd.Lines, .. toEnd.Lines];
+        ImmutableArray<SpreadPart> spreads = [.. fromEnd.Spreads, .. toEnd.Spreads];
+        return path with
+        {
+            Out = outPrediction,
+            Back = backPrediction,
+            OutLoss = Range(outPrediction, outRange, ends, spreads),
+            BackLoss = Range(backPrediction, backRange, ends, spreads),
+            Tries = outRange.Count,
+            Assumptions = outRange.Skipped == 0
+                ? path.Assumptions
+                : path.Assumptions.Add(new("places-without-ground", $"{outRange.Skipped} of {outRange.Skipped + outRange.Count} places within the range of {from.Name} or {to.Name} have no ground and were left out", "plan and ground")),
+        };
+    }
+
+    /// <summary>Tries the places and heights within the ranges of both ends.</summary>
+    private void Try(LinkPath path, LinkStation from, LinkStation to, GroundMosaic mosaic, EndLoss fromEnd, EndLoss toEnd, Extremes outRange, Extremes backRange)
+    {
+        ImmutableArray<GeoPoint> fromPlaces = PlaceSamples.Around(from.Position, path.Terrain!.StepMetres);
+        ImmutableArray<GeoPoint> toPlaces = PlaceSamples.Around(to.Position, path.Terrain.StepMetres);
+        foreach (GeoPoint fromPlace in fromPlaces)
+        {
+            foreach (GeoPoint toPlace in toPlaces)
+            {
+                bool isBestGuess = fromPlace == from.Position.Point && toPlace == to.Position.Point;
+                TryPlaces(isBestGuess, fromPlace, toPlace);
+            }
+        }
+
+        void TryPlaces(bool isBestGuess, GeoPoint fromPlace, GeoPoint toPlace)
+        {
+            TerrainProfile terrain = path.Terrain!;
+            if (!isBestGuess)
+            {
+                if (Geodesic.Inverse(fromPlace, toPlace).DistanceMetres < OnePlaceMetres)
+                {
+                    return;
+                }
+
+                // A place some way off the path may need ground that the best guess does not.
+                terrain = TerrainProfile.Extract(mosaic, fromPlace, toPlace, path.Terrain!.StepMetres);
+                if (!terrain.IsComplete)
+                {
+                    terrain = TerrainProfile.Extract(ground(fromPlace, toPlace), fromPlace, toPlace, path.Terrain!.StepMetres);
+                }
+
+                if (!terrain.IsComplete)
+                {
+                    outRange.Skipped++;
+                    backRange.Skipped++;
+                    return;
+                }
+            }
+
+            EndGround fromGround = EndGround.At(mosaic, terrain, from, isStart: true);
+            EndGround toGround = EndGround.At(mosaic, terrain, to, isStart: false);
+            PathProfile profile = isBestGuess
+                ? path.Profile!
+                : WithoutReplacedCover(Profile(terrain, fromGround.Metres.Median, toGround.Metres.Median), fromEnd, toEnd);
+            PathProfile reversed = profile.Reversed();
+            foreach (double fromMetres in EndHeight.Tries(EndHeight.AboveGround(from.Height!, fromGround.Metres).Metres))
+            {
+                foreach (double toMetres in EndHeight.Tries(EndHeight.AboveGround(to.Height!, toGround.Metres).Metres))
+                {
+                    LinkPath here = path with { Terrain = terrain };
+                    outRange.Take(Predict(profile, from, to, fromMetres, toMetres, here).LossDb);
+                    backRange.Take(Predict(reversed, to, from, toMetres, fromMetres, here).LossDb);
+                }
+            }
+        }
+    }
+
+    private PathLossPrediction Predict(PathProfile profile, LinkStation from, LinkStation to, double fromMetres, double toMetres, LinkPath path) =>
+        PathLoss.Predict(profile, Input(from, to, fromMetres, toMetres, path));
+
+    /// <summary>The input of the loss model for one direction of a path.</summary>
+    internal P1812Input Input(LinkStation from, LinkStation to, double fromMetres, double toMetres, LinkPath path) => new()
+    {
+        FrequencyHz = settings.FrequencyHz,
+        TimePercent = settings.TimePercent,
+        LocationPercent = settings.LocationPercent,
+        LocationSigmaDb = path.LocationDb,
+        TransmitterHeightMetres = fromMetres,
+        ReceiverHeightMetres = toMetres,
+        Polarisation = from.Polarisation == Station.Antenna.Polarisation.Horizontal ? WavePolarisation.Horizontal : WavePolarisation.Vertical,
+        RefractivityGradient = settings.RefractivityGradient,
+        SurfaceRefractivity = settings.SurfaceRefractivity,
+        PathCentreLatitudeDegrees = PathCentre.LatitudeDegrees(from.Position.Point, to.Position.Point, path.Terrain!.LengthMetres),
+        DistanceToCoastTransmitterMetres = CoastOf(path.Terrain, from),
+        DistanceToCoastReceiverMetres = CoastOf(path.Terrain, to),
+    };
+
+    /// <summary>Nearest sea along the path from the end at which a station stands.</summary>
+    private static double? CoastOf(TerrainProfile terrain, LinkStation station)
+    {
+        double toStart = Geodesic.Inverse(terrain.From, station.Position.Point).DistanceMetres;
+        double toEnd = Geodesic.Inverse(terrain.To, station.Position.Point).DistanceMetres;
+        return toStart < toEnd ? terrain.DistanceToCoastFromMetres : terrain.DistanceToCoastToMetres;
+    }
+
+    private static PathProfile Profile(TerrainProfile terrain, double fromGroundMetres, double toGroundMetres)
+    {
+        double[] heights = terrain.HeightsMetres.ToArray();
+        heights[0] = fromGroundMetres;
+        heights[^1] = toGroundMetres;
+        return PathProfiles.From(terrain.WithHeights(heights));
+    }
+
+    private static PathProfile WithoutReplacedCover(PathProfile profile, EndLoss fromEnd, EndLoss toEnd)
+    {
+        profile = fromEnd.ReplacesCover ? TerminalClutter.WithoutCover(profile, PathEnd.Transmitter) : profile;
+        return toEnd.ReplacesCover ? TerminalClutter.WithoutCover(profile, PathEnd.Receiver) : profile;
+    }
+
+    private static PathLossRange Range(PathLossPrediction prediction, Extremes range, ImmutableArray<LedgerLine> ends, ImmutableArray<SpreadPart> spreads)
+    {
+        double endLoss = ends.Sum(line => line.Value);
+        ImmutableArray<LedgerLine> lines = [.. prediction.Lines.Concat(ends).Select(line => line with { Value = -line.Value })];
+        double places = prediction.Lines.Where(line => line.Code == "places").Sum(line => line.Value);
+        return new(Estimate.Of(range.Least + endLoss, prediction.LossDb + endLoss, range.Most + endLoss), lines, places) { Spreads = spreads };
+    }
+
+    private static ImmutableArray<Finding> Buried(LinkStation station, bool isBuried) => !isBuried ? [] :
+    [
+        new()
+        {
+            Code = "antenna-under-ground",
+            Subject = station.FitOutPath + "/height",
+            Verdict = Verdict.Fails,
+            Source = "height of the ground",
+            Details = ImmutableSortedDictionary<string, string>.Empty.Add("name", station.Name),
+        },
+    ];
+
+    private sealed class Extremes(double first)
+    {
+        public double Least { get; private set; } = first;
+
+        public double Most { get; private set; } = first;
+
+        public int Count { get; private set; }
+
+        public int Skipped { get; set; }
+
+        public void Take(double lossDb)
+        {
+            Count++;
+            Least = Math.Min(Least, lossDb);
+            Most = Math.Max(Most, lossDb);
+        }
+    }
+}
