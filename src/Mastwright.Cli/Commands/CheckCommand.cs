@@ -1,0 +1,69 @@
+using System.CommandLine;
+using Mastwright.Cli.Output;
+using Mastwright.Plans;
+
+namespace Mastwright.Cli.Commands;
+
+/// <summary>check: a verdict on every link of a plan.</summary>
+internal static class CheckCommand
+{
+    internal static Command Create()
+    {
+        Argument<string> plan = Options.Plan();
+        Option<string?> site = new("--site") { Description = "Only the links of this site (its key)." };
+        Option<string[]> fitOut = new("--fit-out") { Description = "SITE/FIT-OUT that stands in for the one in use; may be given for several sites." };
+        Option<bool> all = new("--all") { Description = "Show the findings that are ok as well." };
+        Option<bool> json = Options.Json();
+        Option<bool> outside = Options.AllowOutside();
+        Option<string[]> failOn = Options.FailOn();
+        Command command = new("check", "Give a verdict on every link of a plan.") { plan, site, fitOut, all, json, outside, failOn };
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(
+            parsed.GetRequiredValue(plan),
+            new(parsed.GetValue(site), parsed.GetValue(fitOut) ?? [], parsed.GetValue(all), parsed.GetValue(json), parsed.GetValue(outside), parsed.GetValue(failOn) ?? []),
+            cancellation)));
+        return command;
+    }
+
+    internal static int Run(string planPath, CheckOptions options, CancellationToken cancellation)
+    {
+        using PlanSession? session = PlanSession.Open(planPath, options.AllowOutside);
+        if (session is null)
+        {
+            return ExitCode.BadInput;
+        }
+
+        Dictionary<string, string>? chosen = FitOutChoice.Read(session.Plan, options.FitOuts);
+        if (chosen is null)
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (options.Site is { } key && session.Plan.Sites.All(site => site.Key != key))
+        {
+            Console.Error.WriteLine($"'{key}' is not a site of the plan; its sites are {FitOutChoice.Listed(session.Plan.Sites.Select(site => site.Key))}");
+            return ExitCode.BadInput;
+        }
+
+        using Progress progress = Progress.Start("links");
+        PlanReport report = session.Assessment.Run(chosen, options.Site, progress, cancellation);
+        progress.Stop();
+        if (session.TellDamage())
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (options.Json)
+        {
+            Console.Out.WriteLine(CheckJson.Write(report));
+        }
+        else
+        {
+            CheckText.Write(report, options.All);
+        }
+
+        return Options.Code(report.AllFindings, options.FailOn);
+    }
+}
+
+/// <summary>What the check command was asked for.</summary>
+internal sealed record CheckOptions(string? Site, string[] FitOuts, bool All, bool Json, bool AllowOutside, string[] FailOn);

@@ -1,0 +1,98 @@
+using System.CommandLine;
+using System.Globalization;
+using Mastwright.Plans;
+using Mastwright.Storage.Demo;
+
+namespace Mastwright.Cli.Commands;
+
+/// <summary>demo: the main job on the invented island of Skerrin.</summary>
+internal static class DemoCommand
+{
+    private static readonly (string From, string To)[] Shown = [("ferry-house", "gannet-stack"), ("ferry-house", "lantern-bay")];
+
+    internal static Command Create()
+    {
+        Argument<string?> folder = new("FOLDER") { Description = "Where to write the demo (default: skerrin-demo here).", Arity = ArgumentArity.ZeroOrOne };
+        Command command = new("demo", "Run the main job on Skerrin, an invented island.") { folder };
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed.GetValue(folder) ?? "skerrin-demo", cancellation)));
+        return command;
+    }
+
+    private static int Run(string folder, CancellationToken cancellation)
+    {
+        Part(1, $"The island: plan, parts, ground and cover into {folder}");
+        SkerrinDemoFiles files;
+        try
+        {
+            files = SkerrinDemo.WriteTo(folder);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{folder}: cannot be written: {fault.Message}");
+            return ExitCode.BadInput;
+        }
+
+        Console.Out.WriteLine(files.GroundWritten ? "Made the ground; all of it is invented." : "The ground is there already.");
+        foreach (string left in files.LeftAlone)
+        {
+            Console.Out.WriteLine($"{left} was changed by somebody and stays as it is.");
+        }
+
+        Part(2, "A verdict on every link");
+        Console.Out.WriteLine($"mastwright check {files.PlanPath}");
+        Console.Out.WriteLine();
+        int code = CheckCommand.Run(files.PlanPath, new(null, [], All: false, Json: false, AllowOutside: false, []), cancellation);
+        if (code > ExitCode.FindingFails)
+        {
+            return code;
+        }
+
+        Part(3, "One path that is clear and one that is not, as pictures");
+        code = Pictures(files.PlanPath, folder);
+        if (code != ExitCode.Fine)
+        {
+            return code;
+        }
+
+        Part(4, "What to try next");
+        Console.Out.WriteLine($"mastwright path {files.PlanPath} ferry-house lantern-bay");
+        Console.Out.WriteLine($"mastwright check {files.PlanPath} --fit-out ferry-house/eaves --site ferry-house");
+        Console.Out.WriteLine($"mastwright airtime {files.PlanPath}");
+        Console.Out.WriteLine($"mastwright ground info {files.PlanPath}");
+        Console.Out.WriteLine("Then write your own plan: mastwright new my-plan.yaml");
+        return ExitCode.Fine;
+    }
+
+    private static int Pictures(string planPath, string folder)
+    {
+        using PlanSession? session = PlanSession.Open(planPath, allowOutside: false);
+        if (session is null)
+        {
+            return ExitCode.BadInput;
+        }
+
+        System.Collections.Immutable.ImmutableArray<LinkStation> stations = LinkSelection.Stations(session.Plan, new Dictionary<string, string>(StringComparer.Ordinal));
+        foreach ((string from, string to) in Shown)
+        {
+            if (stations.FirstOrDefault(station => station.Key == from) is { } start && stations.FirstOrDefault(station => station.Key == to) is { } end)
+            {
+                LinkReport link = session.Assessment.Link(start, end);
+                foreach (string ending in (string[])[".svg", ".png"])
+                {
+                    PictureFile picture = PictureFile.Of(Path.Combine(folder, $"{from}-{to}{ending}"), isDark: false)!;
+                    picture.Write(LinkPicture.Draw(session.Assessment, link, isDark: false));
+                    Console.Out.WriteLine(picture.Path);
+                }
+            }
+        }
+
+        return ExitCode.Fine;
+    }
+
+    private static void Part(int number, string title)
+    {
+        Console.Out.WriteLine();
+        Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"— {number}. {title}"));
+        Console.Out.WriteLine();
+    }
+}

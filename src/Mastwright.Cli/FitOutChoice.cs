@@ -1,0 +1,47 @@
+using Mastwright.Plans;
+
+namespace Mastwright.Cli;
+
+/// <summary>Which fit-out stands in for the one in use: "--fit-out ferry-house/eaves".</summary>
+internal static class FitOutChoice
+{
+    /// <summary>Reads the choices; tells what is wrong on the error output and gives null.</summary>
+    internal static Dictionary<string, string>? Read(Plan plan, IEnumerable<string> choices)
+    {
+        Dictionary<string, string> chosen = new(StringComparer.Ordinal);
+        foreach (string choice in choices)
+        {
+            if (Add(plan, choice, chosen) is { } problem)
+            {
+                Console.Error.WriteLine(problem);
+                return null;
+            }
+        }
+
+        return chosen;
+    }
+
+    /// <summary>Adds a choice; what is wrong with it, or null.</summary>
+    internal static string? Add(Plan plan, string choice, Dictionary<string, string> chosen)
+    {
+        string[] parts = choice.Split('/');
+        if (plan.Sites.FirstOrDefault(site => site.Key == parts[0]) is not { } site)
+        {
+            return $"'{parts[0]}' is not a site of the plan; its sites are {Listed(plan.Sites.Select(one => one.Key))}";
+        }
+
+        if (parts.Length != 2 || site.FitOuts.All(fitOut => fitOut.Key != parts[1]))
+        {
+            return $"'{choice}' names no fit-out; write {Listed(site.FitOuts.Select(fitOut => $"{site.Key}/{fitOut.Key}"))}";
+        }
+
+        chosen[parts[0]] = parts[1];
+        return null;
+    }
+
+    internal static string Listed(IEnumerable<string> names)
+    {
+        string[] all = [.. names];
+        return all.Length == 0 ? "(none)" : string.Join(", ", all);
+    }
+}

@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text;
+using Mastwright.Findings;
+using Mastwright.Propagation;
+
+namespace Mastwright.Cli.Output;
+
+/// <summary>A bare path in words: loss, its parts, what is in the way, and every intermediate.</summary>
+internal static class BarePathText
+{
+    internal static string Write(PathProfile path, P1812Input input, PathLossPrediction prediction)
+    {
+        StringBuilder text = new();
+        text.Line($"Path of {path.LengthMetres / 1000:0.###} km at {input.FrequencyHz / 1e6:0.###} MHz, {path.Count} points");
+        text.Line($"Basic transmission loss {prediction.LossDb:0.0} dB by {prediction.Method}");
+        foreach (RangeProblem problem in prediction.RangeProblems)
+        {
+            text.Line($"Outside the range of the method: {problem.Text}");
+        }
+
+        text.AppendLine();
+        Append(text, prediction.Ledger);
+        ClearanceAnalysis clearance = FresnelClearance.Analyse(
+            path, input.TransmitterHeightMetres, input.ReceiverHeightMetres, input.FrequencyHz, EffectiveEarth.FactorFromGradient(input.RefractivityGradient));
+        text.AppendLine();
+        ClearanceText.Append(text, clearance);
+        if (prediction.P1812Result is { } result)
+        {
+            text.AppendLine();
+            text.AppendLine("Intermediates, by the symbols of ITU-R P.1812");
+            Columns(text, result.Named());
+        }
+
+        return text.ToString().TrimEnd();
+    }
+
+    /// <summary>A ledger as lines of label, value and unit.</summary>
+    internal static void Append(StringBuilder text, Ledger ledger)
+    {
+        text.AppendLine(ledger.Title);
+        foreach (LedgerLine line in ledger.Lines)
+        {
+            text.Line($"  {Fit(line.Label, 44),-44} {line.Value,8:+0.0;-0.0;0.0} {ledger.Unit}");
+            if (line.Note.Length > 0)
+            {
+                text.Line($"      {line.Note}");
+            }
+        }
+
+        text.Line($"  {"total",-44} {ledger.Total,8:+0.0;-0.0;0.0} {ledger.Unit}");
+    }
+
+    internal static void Columns(StringBuilder text, IReadOnlyList<(string Name, double Value)> values)
+    {
+        const int Across = 3;
+        int rows = (values.Count + Across - 1) / Across;
+        for (int row = 0; row < rows; row++)
+        {
+            StringBuilder line = new("  ");
+            for (int column = 0; column < Across && (column * rows) + row < values.Count; column++)
+            {
+                (string name, double value) = values[(column * rows) + row];
+                line.Append(CultureInfo.InvariantCulture, $"{name,-9}{value,13:0.0000}   ");
+            }
+
+            text.AppendLine(line.ToString().TrimEnd());
+        }
+    }
+
+    private static string Fit(string label, int width) => label.Length <= width ? label : label[..(width - 1)] + "…";
+
+    /// <summary>A line in the invariant culture.</summary>
+    internal static void Line(this StringBuilder text, FormattableString line) => text.AppendLine(line.ToString(CultureInfo.InvariantCulture));
+}

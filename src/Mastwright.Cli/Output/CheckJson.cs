@@ -1,0 +1,73 @@
+using System.Text.Json;
+using Mastwright.Network;
+using Mastwright.Plans;
+
+namespace Mastwright.Cli.Output;
+
+/// <summary>A plan's report as a JSON document of shape "check", version 1.</summary>
+internal static class CheckJson
+{
+    internal static string Write(PlanReport report) => JsonDocumentWriter.Write("check", 1, writer =>
+    {
+        writer.WriteString("plan", report.Plan.Name);
+        writer.WriteStartObject("settings");
+        writer.Number("frequency-hertz", report.Settings.FrequencyHz);
+        writer.Number("time-percent", report.Settings.TimePercent);
+        writer.Number("location-percent", report.Settings.LocationPercent);
+        writer.Number("refractivity-gradient", report.Settings.RefractivityGradient);
+        writer.Number("surface-refractivity", report.Settings.SurfaceRefractivity);
+        writer.Number("low-k", report.Settings.LowKFactor);
+        writer.Number("wanted-margin-db", report.Settings.Wanted.MarginDb);
+        writer.WriteEndObject();
+        writer.WriteStartArray("links");
+        foreach (LinkReport link in report.Links)
+        {
+            writer.WriteStartObject();
+            Link(writer, link);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.Findings("findings", report.AllFindings);
+        writer.Assumptions("assumptions", report.Assumptions);
+    });
+
+    /// <summary>The properties of one link, into an object that is open.</summary>
+    internal static void Link(Utf8JsonWriter writer, LinkReport link)
+    {
+        writer.WriteString("from", link.From.Subject);
+        writer.WriteString("to", link.To.Subject);
+        writer.WriteString("from-name", link.From.Name);
+        writer.WriteString("to-name", link.To.Name);
+        writer.Number("distance-metres", link.Segment.DistanceMetres);
+        writer.Number("bearing-degrees", link.Segment.InitialBearingDegrees);
+        writer.WriteString("verdict", JsonDocumentWriter.Word(link.Finding.Verdict));
+        writer.WriteString("method", link.Path.Out?.Method ?? "");
+        Direction(writer, "out", link.Out, link.Path.OutLoss);
+        Direction(writer, "back", link.Back, link.Path.BackLoss);
+    }
+
+    private static void Direction(Utf8JsonWriter writer, string name, LinkDirection direction, PathLossRange? loss)
+    {
+        writer.WriteStartObject(name);
+        writer.WriteString("from", direction.From.Subject);
+        writer.WriteString("to", direction.To.Subject);
+        writer.WriteString("verdict", JsonDocumentWriter.Word(direction.Verdict));
+        writer.Estimate("margin-db", direction.MarginDb);
+        writer.Estimate("level-dbm", direction.LevelDbm);
+        writer.Estimate("path-loss-db", loss?.LossDb);
+        writer.Number("works", direction.Odds?.Works);
+        writer.Number("delivers-if-it-works", direction.Odds?.DeliversIfItWorks);
+        writer.Ledger("budget", direction.Budget);
+        writer.Ledger("unknown-spread", direction.Spread?.Unknown);
+        writer.Ledger("packet-spread", direction.Spread?.Fading);
+        writer.WriteStartArray("missing");
+        foreach (string missing in direction.Missing)
+        {
+            writer.WriteStringValue(missing);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+}

@@ -1,0 +1,159 @@
+using System.Globalization;
+using System.Text;
+using Mastwright.Findings;
+using Mastwright.Network;
+using Mastwright.Plans;
+using Mastwright.Propagation;
+using Spectre.Console;
+
+namespace Mastwright.Cli.Output;
+
+/// <summary>One link on the terminal: verdict, both budgets, spreads, obstructions, mast heights, intermediates.</summary>
+internal static class PathText
+{
+    internal static void Write(Assessment assessment, LinkReport link, MastHeights heights)
+    {
+        IAnsiConsole console = AnsiConsole.Console;
+        console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{link.From.Name} ({link.From.Subject}) ~ {link.To.Name} ({link.To.Subject})"));
+        console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{link.Segment.DistanceMetres / 1000:0.00} km, bearing {link.Segment.InitialBearingDegrees:0.0}°, {assessment.Settings.FrequencyHz / 1e6:0.###} MHz"));
+        console.WriteLine();
+        console.WriteLine(VerdictText.Word(link.Finding.Verdict), VerdictText.Style(link.Finding.Verdict));
+        Wrap(console, FindingSentences.Text(link.Finding));
+        Wrap(console, FindingSentences.Advice(link.Finding));
+        Direction(console, link.Out);
+        Direction(console, link.Back);
+        console.WriteLine();
+        StringBuilder text = new();
+        if (link.Path.Clearance is { } clearance)
+        {
+            ClearanceText.Append(text, clearance);
+        }
+
+        if (link.Path.ClearanceLowK is { } low)
+        {
+            text.AppendLine();
+            ClearanceText.Append(text, low);
+        }
+
+        if (link.Path.Profile is not null)
+        {
+            text.AppendLine();
+            Heights(text, assessment, link, heights);
+        }
+
+        Ground(text, link);
+        if (link.Path.Out?.P1812Result is { } result)
+        {
+            text.AppendLine();
+            text.Line($"Intermediates from {link.From.Name} to {link.To.Name}, by the symbols of ITU-R P.1812");
+            BarePathText.Columns(text, result.Named());
+        }
+
+        Console.Out.Write(text.ToString());
+        Notes(console, link);
+    }
+
+    private static void Direction(IAnsiConsole console, LinkDirection direction)
+    {
+        console.WriteLine();
+        StringBuilder text = new();
+        if (direction.Budget is not { } budget)
+        {
+            text.Line($"{direction.From.Name} → {direction.To.Name}: unknown, for want of {string.Join("; ", direction.Missing)}");
+            Console.Out.Write(text.ToString());
+            return;
+        }
+
+        BarePathText.Append(text, budget);
+        Estimate(text, direction);
+        if (direction.Spread is { } spread && direction.Odds is { } odds)
+        {
+            text.Line($"  not known about the link: ±{spread.Unknown.Total:0.0} dB ({string.Join(", ", spread.Unknown.Lines.Select(Spread))})");
+            text.Line($"  from packet to packet:    ±{spread.Fading.Total:0.0} dB");
+            text.Line($"  {odds}");
+        }
+
+        Console.Out.Write(text.ToString());
+        if (direction.To.RequiredLedger is { } required)
+        {
+            StringBuilder needs = new();
+            BarePathText.Append(needs, required);
+            Console.Out.Write(needs.ToString());
+        }
+    }
+
+    private static string Spread(LedgerLine line) =>
+        line.Label.ToLowerInvariant() + line.Note.Replace("standard deviation", "", StringComparison.Ordinal).Replace(", added in power", "", StringComparison.Ordinal);
+
+    private static void Estimate(StringBuilder text, LinkDirection direction)
+    {
+        if (direction.MarginDb is { IsExact: false } margin)
+        {
+            text.Line($"  over the ranges given: {margin.Low:+0.0;-0.0;0.0} to {margin.High:+0.0;-0.0;0.0} dB");
+        }
+    }
+
+    private static void Heights(StringBuilder text, Assessment assessment, LinkReport link, MastHeights heights)
+    {
+        text.AppendLine("Height above ground that one antenna would need, the other staying as it is");
+        text.Line($"  {"",-34} {Fit(link.From.Name),16} {Fit(link.To.Name),16}");
+        text.Line($"  {"as planned",-34} {Metres(link.Path.FromHeightMetres?.Median),16} {Metres(link.Path.ToHeightMetres?.Median),16}");
+        text.Line($"  {$"for a margin of {assessment.Settings.Wanted.MarginDb.ToString("0.#", CultureInfo.InvariantCulture)} dB both ways",-34} {Needed(heights.From.ForMarginMetres, link),16} {Needed(heights.To.ForMarginMetres, link),16}");
+        text.Line($"  {"to clear 0.6 Fresnel at k = 4/3",-34} {Over(heights.From.ForClearanceMetres),16} {Over(heights.To.ForClearanceMetres),16}");
+        text.Line($"  {$"to clear 0.6 Fresnel at k = {assessment.Settings.LowKFactor.ToString("0.##", CultureInfo.InvariantCulture)}",-34} {Over(heights.From.ForClearanceLowKMetres),16} {Over(heights.To.ForClearanceLowKMetres),16}");
+    }
+
+    private static string Needed(double? metres, LinkReport link) => link.Weaker.MarginDb is null ? "unknown" : Over(metres);
+
+    private static string Over(double? metres) => metres is null ? "over 200 m" : Metres(metres);
+
+    private static string Metres(double? metres) => metres is { } value ? value.ToString("0.0 m", CultureInfo.InvariantCulture) : "unknown";
+
+    private static string Fit(string name) => name.Length <= 16 ? name : name[..15] + "…";
+
+    private static void Ground(StringBuilder text, LinkReport link)
+    {
+        if (link.Path.Terrain is not { } terrain)
+        {
+            return;
+        }
+
+        text.AppendLine();
+        text.Line($"Ground: {terrain.Count} points {terrain.StepMetres:0.0} m apart, from {string.Join("; ", terrain.Sources.Select(source => $"{source.Name} ({source.Points} points, {source.Kind}, {(source.Datum.Length == 0 ? "datum unknown" : source.Datum)})"))}");
+        int sea = terrain.Zones.ToArray().Count(zone => zone == Mastwright.Ground.Zone.Sea);
+        int coast = terrain.Zones.ToArray().Count(zone => zone == Mastwright.Ground.Zone.Coast);
+        text.Line($"Zones: sea {100.0 * sea / terrain.Count:0} %, coastal land {100.0 * coast / terrain.Count:0} %, inland {100.0 * (terrain.Count - sea - coast) / terrain.Count:0} %");
+        foreach (Mastwright.Ground.GroundGap gap in terrain.Gaps)
+        {
+            text.Line($"Missing: {gap}");
+        }
+    }
+
+    private static void Notes(IAnsiConsole console, LinkReport link)
+    {
+        foreach (Finding finding in link.Findings.Where(finding => finding.Verdict != Verdict.Ok))
+        {
+            console.WriteLine();
+            console.WriteLine(VerdictText.Word(finding.Verdict) + "  " + finding.Subject, VerdictText.Style(finding.Verdict));
+            Wrap(console, FindingSentences.Text(finding));
+            Wrap(console, FindingSentences.Advice(finding));
+        }
+
+        foreach (Assumption assumption in link.Assumptions)
+        {
+            Wrap(console, $"Assumed: {assumption.Text} ({assumption.Source})");
+        }
+    }
+
+    private static void Wrap(IAnsiConsole console, string text)
+    {
+        if (text.Length > 0)
+        {
+            console.Write(new Padder(new Text(text), new Padding(2, 0, 0, 0)));
+        }
+    }
+}
