@@ -11,9 +11,6 @@ namespace Mastwright.Plans;
 /// <param name="Assumptions">What was assumed.</param>
 internal sealed record EndGround(Estimate Metres, ImmutableArray<Finding> Findings, ImmutableArray<Assumption> Assumptions)
 {
-    /// <summary>Difference in metres between the plan's and the source's ground beyond which one of them is doubted.</summary>
-    private const double DoubtMetres = 20;
-
     /// <summary>The plan's ground height if it gives one, else the source's.</summary>
     internal static EndGround At(GroundMosaic mosaic, TerrainProfile terrain, LinkStation station, bool isStart)
     {
