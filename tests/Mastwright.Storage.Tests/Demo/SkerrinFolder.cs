@@ -1,5 +1,4 @@
 using Mastwright.Geodesy;
-using Mastwright.Ground;
 using Mastwright.Plans;
 using Mastwright.Station.Antenna;
 using Mastwright.Storage.Demo;
@@ -14,21 +13,13 @@ public sealed class SkerrinFolder : ICollectionFixture<SkerrinFolder>, IDisposab
 {
     internal const string Name = "Skerrin, written out";
 
-    // Representative heights of the classes in Rec. ITU-R P.1812, table 2 (from memory): trees 15 m, suburban 10 m.
-    // Given here, so that the story does not hang on the program's own table.
-    private static readonly CoverTable Clutter = CoverTable.Of(
-    [
-        new(10, "trees", CoverClass.UrbanOrTrees, 15, "woodland", "Rec. ITU-R P.1812, table 2 (from memory)"),
-        new(50, "built-up", CoverClass.Suburban, 10, "villages", "Rec. ITU-R P.1812, table 2 (from memory)"),
-    ]);
-
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("skerrin-");
 
     public SkerrinFolder()
     {
         FirstTime = SkerrinDemo.WriteTo(Path);
         Reading = PlanFile.Read(FirstTime.PlanPath);
-        Library = GroundLibrary.Open(Path, Plan.Heights, Plan.Covers, new() { CoverTable = Clutter });
+        Library = GroundLibrary.Open(Path, Plan.Heights, Plan.Covers);
     }
 
     /// <summary>What was said when the folder was empty.</summary>
