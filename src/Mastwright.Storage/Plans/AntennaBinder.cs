@@ -32,7 +32,7 @@ internal static class AntennaBinder
     internal static MountHeight? Height(MappingReader reader, KeyShape key, bool isPart = false)
     {
         Estimate? metres = reader.Quantity(key);
-        HeightAbove above = reader.Choice(AntennaKeys.Above, HeightAbove.Ground);
+        HeightAbove above = reader.Choice(AntennaKeys.Above) switch { 1 => HeightAbove.Roof, 2 => HeightAbove.SeaLevel, _ => HeightAbove.Ground };
         Estimate? roof = reader.Quantity(AntennaKeys.Roof);
         string datum = reader.Text(AntennaKeys.Datum);
         if (isPart)
@@ -55,6 +55,10 @@ internal static class AntennaBinder
         return metres is { } height ? new(height, above, above == HeightAbove.Roof ? roof : null, datum) : null;
     }
 
+    /// <summary>The polarisation of an antenna.</summary>
+    internal static Polarisation Polarised(MappingReader reader) =>
+        reader.Choice(AntennaKeys.Polarisation) == 1 ? Polarisation.Horizontal : Polarisation.Vertical;
+
     private static AntennaFit? Read(MappingReader reader, bool isPart)
     {
         if (!isPart)
@@ -63,13 +67,20 @@ internal static class AntennaBinder
         }
 
         MountHeight? height = Height(reader, AntennaKeys.Height, isPart);
-        PatternKind pattern = reader.Choice(AntennaKeys.Pattern, PatternKind.NotGiven);
+        PatternKind pattern = reader.Choice(AntennaKeys.Pattern) switch
+        {
+            0 => PatternKind.CollinearArray,
+            1 => PatternKind.Yagi,
+            2 => PatternKind.AverageSideLobes,
+            3 => PatternKind.Table,
+            _ => PatternKind.NotGiven,
+        };
         AntennaFit antenna = new()
         {
             Name = reader.Text(AntennaKeys.Name),
             GainDbi = reader.Quantity(AntennaKeys.Gain),
             Height = height ?? new(Estimate.Exactly(0), HeightAbove.Ground),
-            Polarisation = reader.Choice(AntennaKeys.Polarisation, Polarisation.Vertical),
+            Polarisation = Polarised(reader),
             Pattern = pattern,
             ElevationTable = PatternFile.Bind(reader),
             Elements = reader.Whole(AntennaKeys.Elements),

@@ -1,5 +1,4 @@
 using Mastwright.Quantities;
-using Mastwright.Station.Antenna;
 
 namespace Mastwright.Storage.Plans;
 
@@ -10,11 +9,11 @@ internal static class AntennaKeys
     internal static readonly KeyShape Name = new("name", new TextShape("Collinear of the 8 dBi class"), "Name to speak of it by.");
     internal static readonly KeyShape Gain = new("gain", new QuantityShape(Dimension.Gain, -60, 60, "8 dBi", Ranged: true), "Gain along the main beam.");
     internal static readonly KeyShape Height = new("height", new QuantityShape(Dimension.Length, -500, 10_000, "5 m", Ranged: true), "Height of the antenna's centre.", Required: true);
-    internal static readonly KeyShape Above = new("above", new ChoiceShape<HeightAbove>(("ground", HeightAbove.Ground), ("roof", HeightAbove.Roof), ("sea-level", HeightAbove.SeaLevel)), "What height is measured from; without it the ground.");
+    internal static readonly KeyShape Above = new("above", new ChoiceShape("ground", "roof", "sea-level"), "What height is measured from; without it the ground.");
     internal static readonly KeyShape Roof = new("roof", new QuantityShape(Dimension.Length, 0, 1000, "6 m", Ranged: true), "Height of the roof above the ground; required with above: roof.");
     internal static readonly KeyShape Datum = new("datum", new TextShape("EGM96"), "Vertical datum; required with above: sea-level.");
-    internal static readonly KeyShape Polarisation = new("polarisation", new ChoiceShape<Polarisation>(("vertical", Station.Antenna.Polarisation.Vertical), ("horizontal", Station.Antenna.Polarisation.Horizontal)), "Without it vertical.");
-    internal static readonly KeyShape Pattern = new("pattern", new ChoiceShape<PatternKind>(("collinear-array", PatternKind.CollinearArray), ("yagi", PatternKind.Yagi), ("average-side-lobes", PatternKind.AverageSideLobes), ("table", PatternKind.Table)), "Where the elevation pattern comes from.");
+    internal static readonly KeyShape Polarisation = new("polarisation", new ChoiceShape("vertical", "horizontal"), "Without it vertical.");
+    internal static readonly KeyShape Pattern = new("pattern", new ChoiceShape("collinear-array", "yagi", "average-side-lobes", "table"), "Where the elevation pattern comes from.");
     internal static readonly KeyShape PatternFile = new("pattern-file", new FileShape("patterns/collinear.csv"), "CSV of angle,dB rows; required with pattern: table.");
     internal static readonly KeyShape Elements = new("elements", new WholeShape(1, 64), "Elements of a collinear array.");
     internal static readonly KeyShape Spacing = new("spacing", new FormShape("^\\s*[\\d.]+\\s*wavelengths?\\s*$", "a spacing from 0.1 to 4 wavelengths, such as 0.8 wavelengths"), "Spacing of the elements of a collinear array.");

@@ -9,21 +9,21 @@ internal static class LinkBinder
     /// <summary>The links, each between two different stations that the plan has.</summary>
     internal static ImmutableArray<WantedLink> Bind(MappingReader plan)
     {
-        ImmutableArray<(PlanNode Node, string Path)> items = plan.List(PlanKeys.Links);
+        ImmutableArray<PlanItem> items = plan.List(PlanKeys.Links);
         if (items.IsEmpty)
         {
             return [];
         }
 
         HashSet<string> keys = [.. plan.Keyed(PlanKeys.Sites).Select(site => site.Key), .. plan.Keyed(PlanKeys.Neighbours).Select(one => one.Key)];
-        HashSet<(string, string)> seen = [];
+        HashSet<string> seen = [];
         ImmutableArray<WantedLink>.Builder links = ImmutableArray.CreateBuilder<WantedLink>(items.Length);
-        foreach ((PlanNode node, string path) in items)
+        foreach ((_, PlanNode node, string path) in items)
         {
             if (Link(plan.Binding, node, path, keys) is { } link)
             {
                 links.Add(link);
-                if (!seen.Add((link.From, link.To)) || seen.Contains((link.To, link.From)))
+                if (!seen.Add($"{link.From} {link.To}") || seen.Contains($"{link.To} {link.From}"))
                 {
                     plan.Binding.Add(node, path, "plan-duplicate-link", "This link is listed already: both directions are judged.", "each pair once");
                 }

@@ -84,14 +84,18 @@ internal sealed class MappingReader
     internal bool YesNo(KeyShape key, bool fallback) =>
         Find(key) is { } node ? ScalarBinder.YesNo(Binding, node, PathOf(key), (YesNoShape)key.Value) ?? fallback : fallback;
 
-    internal T Choice<T>(KeyShape key, T fallback) =>
-        Find(key) is { } node ? ScalarBinder.Choice(Binding, node, PathOf(key), (ChoiceShape<T>)key.Value, fallback) : fallback;
+    /// <summary>The place of a word among the words of its shape; -1 when the key is absent or the word is unknown, which is then a problem.</summary>
+    internal int Choice(KeyShape key) =>
+        Find(key) is { } node ? ScalarBinder.Choice(Binding, node, PathOf(key), (ChoiceShape)key.Value) : -1;
+
+    /// <summary>One of the words of its shape; empty when the key is absent or the word is unknown, which is then a problem.</summary>
+    internal string Word(KeyShape key) => Choice(key) is >= 0 and int choice ? ((ChoiceShape)key.Value).Words[choice] : "";
 
     internal LocatedPoint? Position(KeyShape key) =>
         Find(key) is { } node ? ScalarBinder.Position(Binding, node, PathOf(key), (PositionShape)key.Value) : null;
 
     /// <summary>One value or a list of such: the nodes, with the path of each.</summary>
-    internal ImmutableArray<(PlanNode Node, string Path)> Many(KeyShape key)
+    internal ImmutableArray<PlanItem> Many(KeyShape key)
     {
         if (Find(key) is not { } node)
         {
@@ -99,11 +103,11 @@ internal sealed class MappingReader
         }
 
         string path = PathOf(key);
-        return node.Kind == PlanNodeKind.Sequence ? Items(node, path) : [(node, path)];
+        return node.Kind == PlanNodeKind.Sequence ? Items(node, path) : [new("", node, path)];
     }
 
     /// <summary>The items of a list, with the path of each, counted from 1.</summary>
-    internal ImmutableArray<(PlanNode Node, string Path)> List(KeyShape key)
+    internal ImmutableArray<PlanItem> List(KeyShape key)
     {
         if (Find(key) is not { } node || node.IsEmpty)
         {
@@ -121,7 +125,7 @@ internal sealed class MappingReader
     }
 
     /// <summary>The entries of a mapping whose keys the plan chooses; a key of the wrong form is a problem and is left out.</summary>
-    internal ImmutableArray<(string Key, PlanNode Node, string Path)> Keyed(KeyShape key)
+    internal ImmutableArray<PlanItem> Keyed(KeyShape key)
     {
         if (Find(key) is not { } node || node.IsEmpty)
         {
@@ -135,13 +139,13 @@ internal sealed class MappingReader
             return [];
         }
 
-        ImmutableArray<(string, PlanNode, string)>.Builder entries = ImmutableArray.CreateBuilder<(string, PlanNode, string)>(node.Entries.Count);
+        ImmutableArray<PlanItem>.Builder entries = ImmutableArray.CreateBuilder<PlanItem>(node.Entries.Count);
         foreach (PlanEntry entry in node.Entries)
         {
             string place = $"{path}/{PlanProblemList.Clip(entry.Key)}";
             if (KeyNameShape.IsKey(entry.Key))
             {
-                entries.Add((entry.Key, entry.Value, place));
+                entries.Add(new(entry.Key, entry.Value, place));
             }
             else
             {
@@ -162,12 +166,12 @@ internal sealed class MappingReader
         }
     }
 
-    private static ImmutableArray<(PlanNode Node, string Path)> Items(PlanNode node, string path)
+    private static ImmutableArray<PlanItem> Items(PlanNode node, string path)
     {
-        ImmutableArray<(PlanNode, string)>.Builder items = ImmutableArray.CreateBuilder<(PlanNode, string)>(node.Items.Count);
+        ImmutableArray<PlanItem>.Builder items = ImmutableArray.CreateBuilder<PlanItem>(node.Items.Count);
         for (int i = 0; i < node.Items.Count; i++)
         {
-            items.Add((node.Items[i], string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{path}/{i + 1}")));
+            items.Add(new("", node.Items[i], string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{path}/{i + 1}")));
         }
 
         return items.MoveToImmutable();

@@ -15,7 +15,7 @@ internal static class ModemBinder
             return None;
         }
 
-        Modulation modulation = modem.Choice(ModemKeys.Modulation, Modulation.ChirpSpreadSpectrum);
+        Modulation modulation = modem.Choice(ModemKeys.Modulation) == 1 ? Modulation.FrequencyShiftKeying : Modulation.ChirpSpreadSpectrum;
         bool chirp = modulation == Modulation.ChirpSpreadSpectrum;
         Need(modem, chirp ? ModemKeys.SpreadingFactor : ModemKeys.BitRate, chirp ? "chirp spread spectrum" : "frequency-shift keying");
         Refuse(modem, chirp ? [ModemKeys.BitRate] : [ModemKeys.SpreadingFactor, ModemKeys.CodingRate], chirp ? "chirp spread spectrum" : "frequency-shift keying");

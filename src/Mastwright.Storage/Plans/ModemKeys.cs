@@ -1,5 +1,4 @@
 using Mastwright.Quantities;
-using Mastwright.Station.Radio;
 
 namespace Mastwright.Storage.Plans;
 
@@ -8,7 +7,7 @@ internal static class ModemKeys
 {
     internal static readonly KeyShape Frequency = new("frequency", new QuantityShape(Dimension.Frequency, 30e6, 6e9, "869.525 MHz"), "Carrier frequency.", Required: true);
     internal static readonly KeyShape Bandwidth = new("bandwidth", new QuantityShape(Dimension.Frequency, 1e3, 10e6, "125 kHz"), "Signal bandwidth, or receiver bandwidth for frequency-shift keying.", Required: true);
-    internal static readonly KeyShape Modulation = new("modulation", new ChoiceShape<Modulation>(("chirp-spread-spectrum", Station.Radio.Modulation.ChirpSpreadSpectrum), ("frequency-shift-keying", Station.Radio.Modulation.FrequencyShiftKeying)), "Without it chirp spread spectrum.");
+    internal static readonly KeyShape Modulation = new("modulation", new ChoiceShape("chirp-spread-spectrum", "frequency-shift-keying"), "Without it chirp spread spectrum.");
     internal static readonly KeyShape SpreadingFactor = new("spreading-factor", new WholeShape(5, 12), "Required for chirp spread spectrum.");
     internal static readonly KeyShape CodingRate = new("coding-rate", new FormShape("^\\s*4/[5-8]\\s*$", "4/5, 4/6, 4/7 or 4/8"), "Coding rate; without it 4/5.");
     internal static readonly KeyShape BitRate = new("bit-rate", new QuantityShape(Dimension.BitRate, 1, 10e6, "4.8 kbit/s"), "Required for frequency-shift keying.");

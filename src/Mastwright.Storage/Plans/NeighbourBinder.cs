@@ -1,6 +1,5 @@
 using Mastwright.Geodesy;
 using Mastwright.Plans;
-using Mastwright.Station.Antenna;
 
 namespace Mastwright.Storage.Plans;
 
@@ -29,7 +28,7 @@ internal static class NeighbourBinder
             GainDbi = reader.Quantity(NeighbourKeys.Gain),
             PowerDbm = reader.Quantity(NeighbourKeys.Power),
             NoiseFigureDb = reader.Quantity(NeighbourKeys.NoiseFigure),
-            Polarisation = reader.Choice(AntennaKeys.Polarisation, Polarisation.Vertical),
+            Polarisation = AntennaBinder.Polarised(reader),
         };
         reader.Done();
         return position is null ? null : neighbour;

@@ -26,7 +26,7 @@ internal sealed class PartCollector(PlanBinding binding)
 
     private void Follow(MappingReader file)
     {
-        foreach ((PlanNode node, string path) in file.Many(PlanKeys.Include))
+        foreach ((_, PlanNode node, string path) in file.Many(PlanKeys.Include))
         {
             if (ScalarBinder.Text(binding, node, path, ((OneOrManyShape)PlanKeys.Include.Value).Item) is { } name)
             {

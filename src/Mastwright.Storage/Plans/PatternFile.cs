@@ -20,9 +20,9 @@ internal static class PatternFile
             return [];
         }
 
-        if (antenna.Binding.Patterns.TryGetValue(name, out ImmutableArray<PatternPoint> known))
+        if (antenna.Binding.Patterns.TryGetValue(name, out PatternPoint[]? known))
         {
-            return known;
+            return [.. known];
         }
 
         ImmutableArray<PatternPoint> rows = [];
@@ -39,7 +39,7 @@ internal static class PatternFile
             rows = Parse(antenna.Binding, name, Encoding.UTF8.GetString(bytes));
         }
 
-        antenna.Binding.Patterns[name] = rows;
+        antenna.Binding.Patterns[name] = [.. rows];
         return rows;
     }
 

@@ -64,7 +64,7 @@ internal static class PlanBinder
         {
             Name = source.Text(PlanKeys.SourceName, string.Join(", ", files)),
             Files = files,
-            Kind = source.Choice(PlanKeys.SourceKind, HeightKind.Unknown),
+            Kind = source.Choice(PlanKeys.SourceKind) switch { 0 => HeightKind.BareEarth, 1 => HeightKind.Surface, _ => HeightKind.Unknown },
             Datum = source.Text(PlanKeys.SourceDatum),
             TileIndex = FileName(source, PlanKeys.SourceTileIndex),
         };

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Mastwright.Storage.Plans;
 
 /// <summary>What the binding of one plan shares: its problems, its parts and its files.</summary>
@@ -24,7 +22,7 @@ internal sealed class PlanBinding(PlanProblemList problems, PlanFolder folder)
     internal List<PlanProblem> Notes { get; } = [];
 
     /// <summary>Elevation patterns read so far, by file.</summary>
-    internal Dictionary<string, ImmutableArray<Station.Antenna.PatternPoint>> Patterns { get; } = new(StringComparer.Ordinal);
+    internal Dictionary<string, Station.Antenna.PatternPoint[]> Patterns { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Adds a problem at a value.</summary>
     internal void Add(PlanNode node, string path, string code, string message, string wanted = "") =>

@@ -47,7 +47,7 @@ public static class PlanFile
             return new(null, problems.Sorted(source.Name));
         }
 
-        ImmutableArray<PlanFileHash> files = [.. parts.Sources.Prepend(source).Select(file => new PlanFileHash(file.Name, Convert.ToHexStringLower(file.Hash.AsSpan())))];
+        ImmutableArray<PlanFileHash> files = [.. parts.Sources.Prepend(source).Select(file => new PlanFileHash(file.Name, file.Hash))];
         return new(new(plan, new(root, binding.AntennaParts, binding.RadioParts, binding.FeedParts), files, [.. binding.Notes], folder), []);
     }
 }

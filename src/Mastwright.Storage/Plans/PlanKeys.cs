@@ -1,4 +1,3 @@
-using Mastwright.Ground;
 using Mastwright.Quantities;
 
 namespace Mastwright.Storage.Plans;
@@ -16,7 +15,7 @@ internal static class PlanKeys
 
     internal static readonly KeyShape SourceName = new("name", new TextShape("National terrain model, 1 arc-second"), "Name of the source; its file patterns when left out.");
     internal static readonly KeyShape SourceFiles = new("files", new OneOrManyShape(new FileShape("ground/*.hgt")), "Files, folders or patterns with *.", Required: true);
-    internal static readonly KeyShape SourceKind = new("kind", new ChoiceShape<HeightKind>(("bare-earth", HeightKind.BareEarth), ("surface", HeightKind.Surface)), "Whether the heights are of the ground alone, or of the top of trees and roofs.");
+    internal static readonly KeyShape SourceKind = new("kind", new ChoiceShape("bare-earth", "surface"), "Whether the heights are of the ground alone, or of the top of trees and roofs.");
     internal static readonly KeyShape SourceDatum = new("datum", new TextShape("EGM96"), "Vertical datum of the heights.");
     internal static readonly KeyShape SourceTileIndex = new("tile-index", new FileShape("ground/tiles.txt"), "List of the tiles that the source has, one a line: a tile not listed is sea at 0 m.");
     internal static readonly MappingShape HeightSource = new("height source", SourceName, SourceFiles, SourceKind, SourceDatum, SourceTileIndex);

@@ -1,12 +1,17 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Mastwright.Storage.Plans;
 
 /// <summary>Collects problems, each once, and tells them in the order of the file.</summary>
 internal sealed class PlanProblemList
 {
+    /// <summary>Problems past this number are counted and not kept: a file of nothing but faults must not fill the memory.</summary>
+    private const int MostKept = 2000;
+
     private readonly List<PlanProblem> problems = [];
-    private readonly HashSet<(string File, int Line, int Column, string Message)> seen = [];
+    private readonly HashSet<string> seen = [];
+    private int uncounted;
 
     /// <summary>Whether there are none.</summary>
     internal bool IsEmpty => problems.Count == 0;
@@ -17,7 +22,11 @@ internal sealed class PlanProblemList
     /// <summary>Adds a problem; one that was told already (a part that is used twice) stays one.</summary>
     internal void Add(PlanProblem problem)
     {
-        if (seen.Add((problem.File, problem.Line, problem.Column, problem.Message)))
+        if (problems.Count >= MostKept)
+        {
+            uncounted++;
+        }
+        else if (seen.Add(string.Create(CultureInfo.InvariantCulture, $"{problem.File}:{problem.Line}:{problem.Column}:{problem.Message}")))
         {
             problems.Add(problem);
         }
@@ -41,7 +50,7 @@ internal sealed class PlanProblemList
         {
             Code = "plan-more-problems",
             File = plan,
-            Message = $"There are {sorted.Count - PlanLimits.Problems} more problems; mend these first.",
+            Message = $"There are {sorted.Count - PlanLimits.Problems + uncounted} more problems; mend these first.",
         };
         return [.. sorted.Take(PlanLimits.Problems), more];
     }

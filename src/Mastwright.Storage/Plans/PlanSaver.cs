@@ -1,13 +1,10 @@
-using System.Collections.Immutable;
-using System.Security.Cryptography;
-
 namespace Mastwright.Storage.Plans;
 
 /// <summary>Puts a changed plan in the place of the old one: written beside, flushed, renamed.</summary>
 internal static class PlanSaver
 {
     /// <summary>Replaces a file that still has the hash it was read with; null when done.</summary>
-    internal static PlanProblem? Replace(PlanSource source, ImmutableArray<byte> hashOnDisk)
+    internal static PlanProblem? Replace(PlanSource source, string hashOnDisk)
     {
         // A link is followed, so that the link stays and the file it names is replaced.
         try
@@ -19,7 +16,7 @@ internal static class PlanSaver
                 return problem;
             }
 
-            return SHA256.HashData(now).AsSpan().SequenceEqual(hashOnDisk.AsSpan())
+            return PlanSource.HashOf(now) == hashOnDisk
                 ? Write(source, target)
                 : new() { Code = "plan-changed", File = source.Name, Message = "The file has changed since it was read; nothing was written.", Wanted = "to read it again and repeat the change" };
         }

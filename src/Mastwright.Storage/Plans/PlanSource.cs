@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -9,7 +8,7 @@ internal sealed class PlanSource
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    private PlanSource(string name, string fullPath, string text, bool hasByteOrderMark, ImmutableArray<byte> hash)
+    private PlanSource(string name, string fullPath, string text, bool hasByteOrderMark, string hash)
     {
         Name = name;
         FullPath = fullPath;
@@ -30,8 +29,8 @@ internal sealed class PlanSource
     /// <summary>Whether the file began with a byte order mark.</summary>
     internal bool HasByteOrderMark { get; }
 
-    /// <summary>SHA-256 of the bytes as read.</summary>
-    internal ImmutableArray<byte> Hash { get; }
+    /// <summary>SHA-256 of the bytes as read, in lower-case hexadecimal.</summary>
+    internal string Hash { get; }
 
     /// <summary>Reads a file, at most <see cref="PlanLimits.FileBytes"/> of it.</summary>
     internal static PlanSource? Read(string name, string fullPath, out PlanProblem? problem)
@@ -97,7 +96,7 @@ internal sealed class PlanSource
             }
 
             problem = null;
-            return new(name, fullPath, text, mark, [.. SHA256.HashData(bytes)]);
+            return new(name, fullPath, text, mark, HashOf(bytes));
         }
         catch (DecoderFallbackException exception)
         {
@@ -109,6 +108,9 @@ internal sealed class PlanSource
 
     /// <summary>The file's bytes with another text in it.</summary>
     internal byte[] Encode(string text) => HasByteOrderMark ? [.. Encoding.UTF8.Preamble, .. Strict.GetBytes(text)] : Strict.GetBytes(text);
+
+    /// <summary>SHA-256 of some bytes, in lower-case hexadecimal.</summary>
+    internal static string HashOf(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
     private static PlanProblem Whole(string name, string code, string message, string wanted) =>
         new() { Code = code, File = name, Message = message, Wanted = wanted };

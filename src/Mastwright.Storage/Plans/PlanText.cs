@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 
 namespace Mastwright.Storage.Plans;
@@ -8,9 +7,9 @@ namespace Mastwright.Storage.Plans;
 public sealed class PlanText
 {
     private readonly PlanNode root;
-    private readonly ImmutableArray<byte> hashOnDisk;
+    private readonly string hashOnDisk;
 
-    private PlanText(PlanSource source, PlanNode root, ImmutableArray<byte> hashOnDisk)
+    private PlanText(PlanSource source, PlanNode root, string hashOnDisk)
     {
         Source = source;
         this.root = root;
@@ -110,7 +109,7 @@ public sealed class PlanText
         return source is null ? new(null, problem) : Parse(source, hashOnDisk);
     }
 
-    private static PlanTextResult Parse(PlanSource source, ImmutableArray<byte> hashOnDisk)
+    private static PlanTextResult Parse(PlanSource source, string hashOnDisk)
     {
         PlanProblemList problems = new();
         PlanNode? top = PlanTreeReader.Read(source, problems);

@@ -48,6 +48,11 @@ internal static class RadioBinder
 
     private static ImmutableSortedDictionary<int, double> SnrLimits(MappingReader reader)
     {
+        if (!reader.Has(RadioKeys.SnrLimits))
+        {
+            return ImmutableSortedDictionary<int, double>.Empty;
+        }
+
         KeyedShape shape = (KeyedShape)RadioKeys.SnrLimits.Value;
         ImmutableSortedDictionary<int, double>.Builder limits = ImmutableSortedDictionary.CreateBuilder<int, double>();
         foreach ((string key, PlanNode node, string path) in reader.Keyed(RadioKeys.SnrLimits))

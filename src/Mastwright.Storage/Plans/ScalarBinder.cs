@@ -132,25 +132,22 @@ internal static class ScalarBinder
         }
     }
 
-    /// <summary>One of a few words.</summary>
-    internal static T Choice<T>(PlanBinding binding, PlanNode node, string path, ChoiceShape<T> shape, T fallback)
+    /// <summary>The place of a word among a few; -1 when it is none of them.</summary>
+    internal static int Choice(PlanBinding binding, PlanNode node, string path, ChoiceShape shape)
     {
         if (Text(binding, node, path, shape) is not { } text)
         {
-            return fallback;
+            return -1;
         }
 
-        foreach ((string word, T value) in shape.Options)
+        int choice = shape.Words.IndexOf(text);
+        if (choice < 0)
         {
-            if (word == text)
-            {
-                return value;
-            }
+            string meant = KeySuggestion.Nearest(text, shape.Words) is { } near ? $" Did you mean '{near}'?" : "";
+            binding.Add(node, path, ValueCode, "This word is not known here." + meant, shape.Wanted);
         }
 
-        string meant = KeySuggestion.Nearest(text, shape.Words) is { } near ? $" Did you mean '{near}'?" : "";
-        binding.Add(node, path, ValueCode, "This word is not known here." + meant, shape.Wanted);
-        return fallback;
+        return choice;
     }
 
     /// <summary>A place.</summary>

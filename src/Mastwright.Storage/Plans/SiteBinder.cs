@@ -16,7 +16,7 @@ internal static class SiteBinder
         }
 
         LocatedPoint? position = reader.Position(SiteKeys.Position);
-        ImmutableArray<(string Key, PlanNode Node, string Path)> entries = reader.Keyed(SiteKeys.FitOuts);
+        ImmutableArray<PlanItem> entries = reader.Keyed(SiteKeys.FitOuts);
         Site site = new()
         {
             Key = key,
@@ -60,11 +60,11 @@ internal static class SiteBinder
 
         Surroundings surroundings = new()
         {
-            ClutterKind = reader.Choice(SiteKeys.Clutter, ""),
+            ClutterKind = reader.Word(SiteKeys.Clutter),
             ClutterHeightMetres = reader.Exact(SiteKeys.ClutterHeight),
             StreetWidthMetres = reader.Exact(SiteKeys.StreetWidth),
             WoodlandDepthMetres = reader.Exact(SiteKeys.WoodlandDepth),
-            BuildingKind = reader.Choice(SiteKeys.Building, ""),
+            BuildingKind = reader.Word(SiteKeys.Building),
         };
         reader.Done();
         return surroundings;

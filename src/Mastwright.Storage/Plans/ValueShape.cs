@@ -86,18 +86,9 @@ internal sealed record YesNoShape : ValueShape
 }
 
 /// <summary>One of a few words.</summary>
-internal abstract record ChoiceShape : ValueShape
+internal sealed record ChoiceShape(params ImmutableArray<string> Words) : ValueShape
 {
-    /// <summary>The words.</summary>
-    internal abstract ImmutableArray<string> Words { get; }
-
     internal override string Wanted => "one of " + string.Join(", ", Words);
-}
-
-/// <summary>One of a few words, each with what it stands for.</summary>
-internal sealed record ChoiceShape<T>(params ImmutableArray<(string Word, T Value)> Options) : ChoiceShape
-{
-    internal override ImmutableArray<string> Words => [.. Options.Select(option => option.Word)];
 }
 
 /// <summary>A place.</summary>
