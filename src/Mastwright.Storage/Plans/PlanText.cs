@@ -60,26 +60,28 @@ public sealed class PlanText
     }
 
     /// <summary>The text with one value changed: only the characters of that value differ.</summary>
-    /// <param name="path">Path of a value that is there, such as "sites/ferry-house/in-use"; items of a list count from 1.</param>
+    /// <remarks>A key that is missing from a mapping which is there is added, and nothing that stood before is touched.</remarks>
+    /// <param name="path">Path of the value, such as "sites/ferry-house/in-use"; items of a list count from 1.</param>
     /// <param name="value">The new value as a person would write it, without quotes.</param>
-    /// <returns>The changed text; or why not: nothing at the path, no single value, a value that takes more than one line.</returns>
+    /// <returns>The changed text; or why not: no mapping that could hold the key, no single value, a value that takes more than one line.</returns>
     public PlanTextResult With(string path, string value)
     {
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(value);
-        if (PlanPath.Find(root, path) is not { } node)
+        PlanNode? found = PlanPath.Find(root, path);
+        if (value.Length > PlanLimits.ValueLength || !ScalarBinder.IsText(value))
         {
-            return Refuse(path, "plan-missing-key", "There is no value at this path to change.", "");
+            return Refuse(path, ScalarBinder.ValueCode, "The new value is not text on one line.", "one line of text");
+        }
+
+        if (found is not { } node)
+        {
+            return Add(path, value);
         }
 
         if (node.Kind != PlanNodeKind.Scalar)
         {
             return Refuse(path, ScalarBinder.ValueCode, "This is not a single value.", "the path of a single value");
-        }
-
-        if (value.Length > PlanLimits.ValueLength || !ScalarBinder.IsText(value))
-        {
-            return Refuse(path, ScalarBinder.ValueCode, "The new value is not text on one line.", "one line of text");
         }
 
         foreach (string written in YamlScalar.Ways(value, node))
@@ -116,6 +118,28 @@ public sealed class PlanText
         return top is null || !problems.IsEmpty
             ? new(null, problems.Sorted(source.Name)[0])
             : new(new(source, top, hashOnDisk), null);
+    }
+
+    private PlanTextResult Add(string path, string value)
+    {
+        int slash = path.LastIndexOf('/');
+        string key = path[(slash + 1)..];
+        if (!KeyNameShape.IsKey(key) || PlanPath.Find(root, slash < 0 ? "" : path[..slash]) is not { Kind: PlanNodeKind.Mapping, Entries.Count: > 0 } mapping)
+        {
+            return Refuse(path, "plan-missing-key", "There is no value at this path to change, and no mapping that its key could be added to.", "");
+        }
+
+        (int index, string lead, string tail) = KeyInsertion.Of(Source.Text, mapping, key);
+        foreach (string written in YamlScalar.Ways(value))
+        {
+            PlanTextResult changed = Changed(Source.Text.Insert(index, lead + written + tail));
+            if (changed.Text is { } read && PlanTreeComparison.SameButAdded(root, read.root, mapping, path, value))
+            {
+                return changed;
+            }
+        }
+
+        return Refuse(path, ScalarBinder.ValueCode, "The key cannot be added here.", "a key that is there already");
     }
 
     private PlanTextResult Refuse(string path, string code, string message, string wanted)

@@ -23,6 +23,17 @@ internal static class YamlScalar
         yield return lead + Double(value);
     }
 
+    /// <summary>The ways to write a value for a key that is new.</summary>
+    internal static IEnumerable<string> Ways(string value)
+    {
+        if (IsPlain(value))
+        {
+            yield return value;
+        }
+
+        yield return Double(value);
+    }
+
     /// <summary>A value for a new key: plain when it can be, else in double quotes.</summary>
     internal static string Write(string value) => IsPlain(value) ? value : Double(value);
 

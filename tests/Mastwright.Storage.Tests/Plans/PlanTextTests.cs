@@ -106,7 +106,33 @@ public class PlanTextTests
     }
 
     [Theory]
+    [InlineData("sites/ferry-house/fit-outs/eaves/name", "Old: eaves")]
+    [InlineData("sites/ferry-house/fit-outs/net-loft/antenna/tilt", "-2°")]
+    [InlineData("sites/ferry-house/fit-outs/net-loft/feed/2/name", "both ends")]
+    [InlineData("sites/creamery/ground-height", "12 m")]
+    [InlineData("neighbours/east-quay/ground-height", "a, b")]
+    [InlineData("parts/feed/loft-run/temperature", "40 °C")]
+    public void A_missing_key_is_added_and_nothing_else_changes(string path, string value)
+    {
+        foreach (string text in Variants())
+        {
+            PlanText before = Parse(text);
+            PlanText after = before.With(path, value).Text!;
+
+            Assert.Null(before.Value(path));
+            Assert.Equal(value, after.Value(path));
+            int more = after.Text.Length - text.Length;
+            int at = text.AsSpan().CommonPrefixLength(after.Text);
+            Assert.True(more > 0);
+            Assert.Contains(Enumerable.Range(Math.Max(0, at - more), more + 1), i => after.Text.Remove(i, more) == text);
+        }
+    }
+
+    [Theory]
     [InlineData("sites/nowhere/position", "x", "plan-missing-key")]
+    [InlineData("sites/ferry-house/Big Key", "x", "plan-missing-key")]
+    [InlineData("sites/ferry-house/fit-outs/net-loft/feed/9", "x", "plan-missing-key")]
+    [InlineData("name/further", "x", "plan-missing-key")]
     [InlineData("sites/ferry-house", "x", "plan-value")]
     [InlineData("name", "two\nlines", "plan-value")]
     public void What_cannot_be_changed_is_refused(string path, string value, string code)
