@@ -15,7 +15,7 @@ internal static class BarePathText
         text.Line($"Basic transmission loss {prediction.LossDb:0.0} dB by {prediction.Method}");
         foreach (RangeProblem problem in prediction.RangeProblems)
         {
-            text.Line($"Outside the range of the method: {problem.Text}");
+            text.Wrapped($"Outside the range of the method: {problem.Text}", 0);
         }
 
         text.AppendLine();
@@ -34,21 +34,41 @@ internal static class BarePathText
         return text.ToString().TrimEnd();
     }
 
-    /// <summary>A ledger as lines of label, value and unit.</summary>
+    /// <summary>A ledger as lines of label and value, the unit at its total.</summary>
     internal static void Append(StringBuilder text, Ledger ledger)
     {
         text.AppendLine(ledger.Title);
         foreach (LedgerLine line in ledger.Lines)
         {
-            text.Line($"  {Fit(line.Label, 44),-44} {line.Value,8:+0.0;-0.0;0.0} {ledger.Unit}");
-            if (line.Note.Length > 0)
-            {
-                text.Line($"      {line.Note}");
-            }
+            text.Line($"  {Fit(line.Label, 52),-52} {Signed(line.Value),8}");
+            text.Wrapped(line.Note, 6);
         }
 
-        text.Line($"  {"total",-44} {ledger.Total,8:+0.0;-0.0;0.0} {ledger.Unit}");
+        text.Line($"  {"total",-52} {Signed(ledger.Total),8} {ledger.Unit}");
     }
+
+    /// <summary>Text in lines of at most 79 characters, each after some spaces; nothing for no text.</summary>
+    internal static void Wrapped(this StringBuilder text, string words, int indent)
+    {
+        StringBuilder line = new(new string(' ', indent));
+        foreach (string word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (line.Length > indent && line.Length + 1 + word.Length > 79)
+            {
+                text.AppendLine(line.ToString());
+                line.Clear().Append(' ', indent);
+            }
+
+            line.Append(line.Length > indent ? " " : "").Append(word);
+        }
+
+        if (line.Length > indent)
+        {
+            text.AppendLine(line.ToString());
+        }
+    }
+
+    private static string Signed(double value) => value.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
 
     internal static void Columns(StringBuilder text, IReadOnlyList<(string Name, double Value)> values)
     {
@@ -60,7 +80,7 @@ internal static class BarePathText
             for (int column = 0; column < Across && (column * rows) + row < values.Count; column++)
             {
                 (string name, double value) = values[(column * rows) + row];
-                line.Append(CultureInfo.InvariantCulture, $"{name,-9}{value,13:0.0000}   ");
+                line.Append(CultureInfo.InvariantCulture, $"{name,-9}{(value == 0 ? 0 : value),13:0.0000}   ");
             }
 
             text.AppendLine(line.ToString().TrimEnd());

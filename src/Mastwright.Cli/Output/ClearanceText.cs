@@ -10,7 +10,7 @@ internal static class ClearanceText
     {
         if (clearance.IsClear)
         {
-            text.Line($"At k = {clearance.KFactor:0.##} nothing stands within 0.6 of the first Fresnel zone: the least clearance is {clearance.Worst.ClearanceMetres:0.0} m ({Radii(clearance.Worst)}) at {clearance.Worst.DistanceMetres / 1000:0.00} km.");
+            text.Wrapped(FormattableString.Invariant($"At k = {clearance.KFactor:0.##} nothing stands within 0.6 of the first Fresnel zone: the least clearance is {clearance.Worst.ClearanceMetres:0.0} m ({Radii(clearance.Worst)}) at {clearance.Worst.DistanceMetres / 1000:0.00} km."), 0);
             return;
         }
 

@@ -33,7 +33,8 @@ internal static class JsonDocumentWriter
     {
         if (value is { } number && double.IsFinite(number))
         {
-            writer.WriteNumber(name, number);
+            // Minus zero is zero to every reader.
+            writer.WriteNumber(name, number == 0 ? 0 : number);
         }
         else
         {

@@ -63,7 +63,7 @@ internal static class PathText
         StringBuilder text = new();
         if (direction.Budget is not { } budget)
         {
-            text.Line($"{direction.From.Name} → {direction.To.Name}: unknown, for want of {string.Join("; ", direction.Missing)}");
+            text.Wrapped($"{direction.From.Name} → {direction.To.Name}: unknown, for want of {string.Join("; ", direction.Missing)}", 0);
             Console.Out.Write(text.ToString());
             return;
         }
@@ -72,7 +72,7 @@ internal static class PathText
         Estimate(text, direction);
         if (direction.Spread is { } spread && direction.Odds is { } odds)
         {
-            text.Line($"  not known about the link: ±{spread.Unknown.Total:0.0} dB ({string.Join(", ", spread.Unknown.Lines.Select(Spread))})");
+            text.Wrapped(FormattableString.Invariant($"not known about the link: ±{spread.Unknown.Total:0.0} dB ({string.Join(", ", spread.Unknown.Lines.Select(Spread))})"), 2);
             text.Line($"  from packet to packet:    ±{spread.Fading.Total:0.0} dB");
             text.Line($"  {odds}");
         }
@@ -123,13 +123,15 @@ internal static class PathText
         }
 
         text.AppendLine();
-        text.Line($"Ground: {terrain.Count} points {terrain.StepMetres:0.0} m apart, from {string.Join("; ", terrain.Sources.Select(source => $"{source.Name} ({source.Points} points, {source.Kind}, {(source.Datum.Length == 0 ? "datum unknown" : source.Datum)})"))}");
+        string sources = string.Join("; ", terrain.Sources.Select(source =>
+            $"{source.Name} ({source.Points} points, {Commands.GroundCommand.Kind(source.Kind)}, {(source.Datum.Length == 0 ? "datum unknown" : source.Datum)})"));
+        text.Wrapped(FormattableString.Invariant($"Ground: {terrain.Count} points {terrain.StepMetres:0.0} m apart, from {sources}"), 0);
         int sea = terrain.Zones.ToArray().Count(zone => zone == Mastwright.Ground.Zone.Sea);
         int coast = terrain.Zones.ToArray().Count(zone => zone == Mastwright.Ground.Zone.Coast);
         text.Line($"Zones: sea {100.0 * sea / terrain.Count:0} %, coastal land {100.0 * coast / terrain.Count:0} %, inland {100.0 * (terrain.Count - sea - coast) / terrain.Count:0} %");
         foreach (Mastwright.Ground.GroundGap gap in terrain.Gaps)
         {
-            text.Line($"Missing: {gap}");
+            text.Wrapped($"Missing: {gap}", 0);
         }
     }
 

@@ -67,7 +67,7 @@ public sealed class Assessment
             Plan = plan,
             Settings = settings,
             Links = [.. links],
-            Findings = [.. concerned.SelectMany(station => chains[station.Key].Findings)],
+            Findings = [.. VerticalDatums.Review(plan.Heights, DatumsOfAntennas(concerned)), .. concerned.SelectMany(station => chains[station.Key].Findings)],
             Assumptions = [.. assumed.Concat(concerned.SelectMany(station => chains[station.Key].Assumptions)).Concat(links.SelectMany(link => link.Assumptions)).Distinct()],
         };
     }
@@ -100,6 +100,10 @@ public sealed class Assessment
             ? Propagation.MastHeight.ForLoss(profile, solver.Input(link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path), wantedLoss)
             : Propagation.MastHeight.ForLoss(profile.Reversed(), solver.Input(link.To, link.From, link.Path.ToHeightMetres!.Value.Median, link.Path.FromHeightMetres!.Value.Median, link.Path), wantedLoss);
     }
+
+    private static IEnumerable<string> DatumsOfAntennas(ImmutableArray<LinkStation> stations) => stations
+        .Where(station => station.Height is { Above: HeightAbove.SeaLevel })
+        .Select(station => station.Height!.Datum);
 
     private LinkReport Link(LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain)
     {

@@ -37,7 +37,7 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         EndGround toGround = EndGround.At(mosaic, terrain, to, isStart: false);
         (Estimate fromMetres, bool fromBuried) = EndHeight.AboveGround(from.Height!, fromGround.Metres);
         (Estimate toMetres, bool toBuried) = EndHeight.AboveGround(to.Height!, toGround.Metres);
-        PathProfile profile = Profile(terrain, fromGround.Metres.Median, toGround.Metres.Median);
+        PathProfile profile = Profile(mosaic, terrain, fromGround.Metres.Median, toGround.Metres.Median);
         ClearanceAnalysis clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.KFactor);
         EndLoss fromEnd = EndLoss.Of(from, settings.FrequencyHz, fromMetres.Median, clearance.TransmitterElevationDegrees, terrain.HasSurface);
         EndLoss toEnd = EndLoss.Of(to, settings.FrequencyHz, toMetres.Median, clearance.ReceiverElevationDegrees, terrain.HasSurface);
@@ -131,7 +131,7 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
             EndGround toGround = EndGround.At(mosaic, terrain, to, isStart: false);
             PathProfile profile = isBestGuess
                 ? path.Profile!
-                : WithoutReplacedCover(Profile(terrain, fromGround.Metres.Median, toGround.Metres.Median), fromEnd, toEnd);
+                : WithoutReplacedCover(Profile(mosaic, terrain, fromGround.Metres.Median, toGround.Metres.Median), fromEnd, toEnd);
             PathProfile reversed = profile.Reversed();
             foreach (double fromMetres in EndHeight.Tries(EndHeight.AboveGround(from.Height!, fromGround.Metres).Metres))
             {
@@ -173,13 +173,9 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         return toStart < toEnd ? terrain.DistanceToCoastFromMetres : terrain.DistanceToCoastToMetres;
     }
 
-    private static PathProfile Profile(TerrainProfile terrain, double fromGroundMetres, double toGroundMetres)
-    {
-        double[] heights = terrain.HeightsMetres.ToArray();
-        heights[0] = fromGroundMetres;
-        heights[^1] = toGroundMetres;
-        return PathProfiles.From(terrain.WithHeights(heights));
-    }
+    /// <summary>The profile with the bare ground at its ends: over a surface model each site's own building and trees are taken out.</summary>
+    private static PathProfile Profile(GroundMosaic mosaic, TerrainProfile terrain, double fromGroundMetres, double toGroundMetres) =>
+        PathProfiles.From(SurfaceSites.TakeOut(terrain, mosaic, fromGroundMetres, toGroundMetres));
 
     private static PathProfile WithoutReplacedCover(PathProfile profile, EndLoss fromEnd, EndLoss toEnd)
     {
