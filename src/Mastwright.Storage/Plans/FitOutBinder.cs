@@ -41,7 +41,9 @@ internal static class FitOutBinder
             return null;
         }
 
-        NearbyTransmitter transmitter = new(key, reader.Exact(NearbyKeys.Frequency) ?? 0, reader.Exact(NearbyKeys.Eirp) ?? 0, reader.Exact(NearbyKeys.Distance) ?? 0);
+        // What is held against it is whether the receiver bears it, so that the worst of each range counts.
+        NearbyTransmitter transmitter = new(
+            key, reader.Exact(NearbyKeys.Frequency) ?? 0, reader.Quantity(NearbyKeys.Eirp)?.High ?? 0, reader.Quantity(NearbyKeys.Distance)?.Low ?? 0);
         reader.Done();
         return transmitter;
     }

@@ -20,8 +20,8 @@ internal static class FitOutKeys
 internal static class NearbyKeys
 {
     internal static readonly KeyShape Frequency = new("frequency", new QuantityShape(Dimension.Frequency, 1e3, 300e9, "791 MHz"), "Its frequency.", Required: true);
-    internal static readonly KeyShape Eirp = new("eirp", new QuantityShape(Dimension.Power, -60, 100, "62 dBm"), "Its radiated power, EIRP.", Required: true);
-    internal static readonly KeyShape Distance = new("distance", new QuantityShape(Dimension.Length, 0.01, 1_000_000, "300 m"), "Its distance from the antenna.", Required: true);
+    internal static readonly KeyShape Eirp = new("eirp", new QuantityShape(Dimension.Power, -60, 100, "62 dBm", Ranged: true), "Its radiated power, EIRP; of a range the most counts.", Required: true);
+    internal static readonly KeyShape Distance = new("distance", new QuantityShape(Dimension.Length, 0.01, 1_000_000, "300 m", Ranged: true), "Its distance from the antenna; of a range the least counts.", Required: true);
 
     internal static readonly MappingShape Shape = new("nearby transmitter", Frequency, Eirp, Distance);
 }

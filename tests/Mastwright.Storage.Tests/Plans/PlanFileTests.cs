@@ -63,6 +63,9 @@ public class PlanFileTests
         Assert.Equal((HeightAbove.SeaLevel, "EGM96"), (eaves.Height.Above, eaves.Height.Datum));
         Assert.Equal((Polarisation.Horizontal, PatternKind.Yagi, true), (eaves.Polarisation, eaves.Pattern, eaves.Indoors));
         Assert.Equal((40, 60, 240, -2), (eaves.ElevationBeamwidthDegrees, eaves.AzimuthBeamwidthDegrees, eaves.BearingDegrees, eaves.TiltDegrees));
+        Assert.Equal([new NearbyTransmitter("tower", 791e6, 65, 300)], site.FitOuts[0].NearbyTransmitters.AsEnumerable());
+        Assert.Equal(new MismatchReading(18, AtAntenna: false), site.FitOuts[0].Mismatch);
+
         // VSWR 1.5 is a reflection of 0.2, which is 13.98 dB down (20 log10 5).
         Assert.Equal(13.979, site.FitOuts[1].Mismatch!.ReturnLossDb, 0.001);
         Assert.True(site.FitOuts[1].Mismatch!.AtAntenna);

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Mastwright.Geodesy;
 using Mastwright.Storage.Plans;
 
 namespace Mastwright.Storage.Tests.Plans;
@@ -156,6 +158,50 @@ public class PlanProblemTests
 
         PlanProblem note = Assert.Single(document.Notes);
         Assert.Equal(("sites-at-one-place", "sites/b/position", 6), (note.Code, note.Path, note.Line));
+    }
+
+    [Fact]
+    public void Stations_within_a_metre_are_found_as_by_trying_every_pair()
+    {
+        // Some metres around a place on the antimeridian, and around the pole, where longitudes crowd.
+        Gen<(double North, double East)> near = Gen.Select(Gen.Double[-6, 6], Gen.Double[-6, 6]);
+        using PlanFolderFixture folder = new();
+        Gen.Select(Gen.OneOf(0.0, 60.0, 89.9999), near.Array[1, 12]).Sample(
+            (latitude, places) =>
+            {
+                double metresPerDegree = 6_371_000 * Math.PI / 180;
+                GeoPoint[] points = [.. places.Select(place => new GeoPoint(
+                    Math.Round(Math.Min(90, latitude + (place.North / metresPerDegree)), 8),
+                    Math.Round(180 + (place.East / (metresPerDegree * Math.Cos(double.DegreesToRadians(latitude)))), 8)))];
+                string text = SamplePlans.Smallest + "sites:\n" + string.Concat(points.Select((point, i) => string.Create(CultureInfo.InvariantCulture, $"  s{i}: {{position: \"{point.LatitudeDegrees:0.########}, {point.LongitudeDegrees:0.########}\"}}\n")));
+
+                List<GeoPoint> kept = [];
+                int expected = 0;
+                foreach (GeoPoint point in points)
+                {
+                    // Only clear cases are asked: a sphere and an ellipsoid differ by half a percent.
+                    double[] metres = [.. kept.Select(other => Metres(point, other))];
+                    if (metres.Any(metre => metre is > 0.98 and < 1.02))
+                    {
+                        return;
+                    }
+
+                    if (metres.Any(metre => metre <= 1))
+                    {
+                        expected++;
+                    }
+                    else
+                    {
+                        kept.Add(point);
+                    }
+                }
+
+                Assert.Equal(expected, PlanFileTests.Good(folder.Read(text)).Notes.Length);
+            },
+            iter: 200,
+            threads: 1);
+
+        static double Metres(GeoPoint left, GeoPoint right) => Geodesic.Inverse(left, right).DistanceMetres;
     }
 
     [Theory]

@@ -66,7 +66,7 @@ internal static class SamplePlans
                 return-loss: 18 dB at radio
                 radio: {part: small-node, power: 10 dBm}
                 nearby-transmitters:
-                  tower: {frequency: 791 MHz, eirp: 62 dBm, distance: 300 m}
+                  tower: {frequency: 791 MHz, eirp: 62 ± 3 dBm, distance: 300…500 m}
               eaves:
                 antenna:
                   gain: 0…2 dBi
