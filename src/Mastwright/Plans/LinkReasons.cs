@@ -16,7 +16,8 @@ internal static class LinkReasons
         }
 
         double ground = prediction.Lines.Where(line => line.Code is "diffraction" or "knife-edge").Sum(line => line.Value);
-        string at = Text($"{DistanceFrom(direction, path, clearance.Worst) / 1000:0.0} km from {direction.From.Name}");
+        double metres = DistanceFrom(direction, path, clearance.Worst);
+        string at = (metres < 1000 ? Text($"{metres:0} m") : Text($"{metres / 1000:0.0} km")) + $" from {direction.From.Name}";
         if (clearance.Worst.ClearanceMetres < 0)
         {
             return Text($"what stands {at} reaches {-clearance.Worst.ClearanceMetres:0} m above the line between the antennas; ground and cover cost {ground:0} dB");
