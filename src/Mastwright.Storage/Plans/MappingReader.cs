@@ -35,7 +35,7 @@ internal sealed class MappingReader
     {
         if (node.Kind != PlanNodeKind.Mapping && !node.IsEmpty)
         {
-            binding.Add(node, path, ScalarBinder.ValueCode, $"The {shape.Name} is not written as keys and values.", shape.Wanted);
+            binding.Add(node, path, ScalarBinder.ValueCode, $"'{shape.Name}' is not written as keys and values.", shape.Wanted);
             return null;
         }
 
@@ -187,7 +187,7 @@ internal sealed class MappingReader
             }
 
             string place = Path.Length == 0 ? PlanProblemList.Clip(entry.Key) : $"{Path}/{PlanProblemList.Clip(entry.Key)}";
-            Binding.AddAtKey(Node, entry, place, "plan-unknown-key", $"The {shape.Name} has no such key.{Hint(entry)}", "one of " + string.Join(", ", shape.Keys.Select(key => key.Name)));
+            Binding.AddAtKey(Node, entry, place, "plan-unknown-key", $"This is no key of '{shape.Name}'.{Hint(entry)}", "one of " + string.Join(", ", shape.Keys.Select(key => key.Name)));
         }
     }
 
@@ -200,7 +200,7 @@ internal sealed class MappingReader
 
         if (Node.Flow && entry.Value.IsEmpty && entry.Key.Length > 0 && !char.IsAsciiLetter(entry.Key[0]))
         {
-            return " Inside { } a value that holds a comma needs quotes.";
+            return " Inside { } a value that holds a comma needs quotes, and a decimal fraction a point.";
         }
 
         if (KeySuggestion.Nearest(entry.Key, shape.Keys.Select(key => key.Name)) is { } near)
@@ -218,7 +218,7 @@ internal sealed class MappingReader
         {
             if (key.Required && Node.Find(key.Name) is null && part?.Find(key.Name) is null)
             {
-                Binding.Add(Node, Path, "plan-missing-key", $"The {shape.Name} needs the key '{key.Name}'.", $"{key.Name}: {key.Value.Wanted}");
+                Binding.Add(Node, Path, "plan-missing-key", $"'{shape.Name}' needs the key '{key.Name}'.", $"{key.Name}: {key.Value.Wanted}");
             }
         }
     }

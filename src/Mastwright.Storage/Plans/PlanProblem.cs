@@ -34,7 +34,8 @@ public sealed record PlanProblem
     {
         string place = Line > 0 ? string.Create(CultureInfo.InvariantCulture, $"{File}:{Line}:{Column}") : File;
         string path = Path.Length > 0 ? $" {Path}:" : "";
-        string tail = (Found.Length > 0, Wanted.Length > 0) switch
+        bool tellFound = Found.Length > 0 && !Message.Contains($"'{Found}'", StringComparison.Ordinal);
+        string tail = (tellFound, Wanted.Length > 0) switch
         {
             (true, true) => $" Found '{Found}'; wanted {Wanted}.",
             (true, false) => $" Found '{Found}'.",

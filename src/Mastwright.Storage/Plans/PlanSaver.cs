@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Mastwright.Storage.Plans;
 
 /// <summary>Puts a changed plan in the place of the old one: written beside, flushed, renamed.</summary>
@@ -22,7 +24,31 @@ internal static class PlanSaver
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            return Fault(source, exception);
+            return Fault(source.Name, exception);
+        }
+    }
+
+    /// <summary>Writes a file that must not be there yet; null when done.</summary>
+    internal static PlanProblem? Create(string path, string text)
+    {
+        string full = Path.GetFullPath(path);
+        PlanProblem taken = new() { Code = "plan-exists", File = path, Message = "There is a file of this name already; nothing was written.", Wanted = "another name" };
+        if (Path.Exists(full))
+        {
+            return taken;
+        }
+
+        string beside = $"{full}.{Guid.NewGuid():N}.tmp";
+        try
+        {
+            WriteNew(beside, Encoding.UTF8.GetBytes(text));
+            File.Move(beside, full, overwrite: false);
+            return null;
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            Remove(beside);
+            return Path.Exists(full) ? taken : Fault(path, exception);
         }
     }
 
@@ -31,12 +57,7 @@ internal static class PlanSaver
         string beside = $"{target}.{Guid.NewGuid():N}.tmp";
         try
         {
-            using (FileStream stream = new(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None))
-            {
-                stream.Write(source.Encode(source.Text));
-                stream.Flush(flushToDisk: true);
-            }
-
+            WriteNew(beside, source.Encode(source.Text));
             if (!OperatingSystem.IsWindows())
             {
                 File.SetUnixFileMode(beside, File.GetUnixFileMode(target));
@@ -47,11 +68,30 @@ internal static class PlanSaver
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            File.Delete(beside);
-            return Fault(source, exception);
+            Remove(beside);
+            return Fault(source.Name, exception);
         }
     }
 
-    private static PlanProblem Fault(PlanSource source, Exception exception) =>
-        new() { Code = "plan-file", File = source.Name, Message = "The file cannot be written: " + exception.Message, Wanted = "a file that may be written" };
+    private static void WriteNew(string path, byte[] bytes)
+    {
+        using FileStream stream = new(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        stream.Write(bytes);
+        stream.Flush(flushToDisk: true);
+    }
+
+    private static void Remove(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // What could not be written beside the plan cannot always be removed either; the plan itself is whole.
+        }
+    }
+
+    private static PlanProblem Fault(string name, Exception exception) =>
+        new() { Code = "plan-file", File = name, Message = "The file cannot be written: " + exception.Message, Wanted = "a file that may be written" };
 }

@@ -50,9 +50,17 @@ internal sealed class PlanSource
                 return null;
             }
 
-            using FileStream stream = new(fullPath, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1 << 16);
-            byte[] bytes = new byte[Math.Min(stream.CanSeek ? stream.Length : PlanLimits.FileBytes, PlanLimits.FileBytes) + 1];
+            using FileStream stream = new(fullPath, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1);
+
+            // The length is a first guess: a pipe has none, and a file may grow while it is read.
+            byte[] bytes = new byte[Math.Clamp(stream.CanSeek ? stream.Length : 0, 4096, PlanLimits.FileBytes) + 1];
             int count = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+            while (count == bytes.Length && count <= PlanLimits.FileBytes)
+            {
+                Array.Resize(ref bytes, Math.Min(2 * bytes.Length, PlanLimits.FileBytes + 1));
+                count += stream.ReadAtLeast(bytes.AsSpan(count), bytes.Length - count, throwOnEndOfStream: false);
+            }
+
             if (count > PlanLimits.FileBytes)
             {
                 problem = Whole(name, "plan-too-large", "The file is larger than 16 MiB, which no plan needs.", "a plan file of at most 16 MiB");

@@ -12,6 +12,16 @@ public static class StarterPlan
         return Template.ReplaceLineEndings("\n").Replace("{name}", YamlScalar.Write(clean.Trim()), StringComparison.Ordinal);
     }
 
+    /// <summary>Writes the starter plan to a file that is not there yet.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="name">Name of the plan.</param>
+    /// <returns>Null when it was written; else why not: a file of that name is never overwritten.</returns>
+    public static PlanProblem? Write(string path, string name)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        return PlanSaver.Create(path, Text(name));
+    }
+
     private const string Template = """
         # A plan for Mastwright. Everything after a # is a remark. The two stations below are invented: put yours in their place.
         # Numbers carry their unit. "6 ± 2 m" or "4…8 m" says how well you know one; the verdict is then worked out over the range.

@@ -91,6 +91,19 @@ public class PlanBadInputTests
         Assert.Equal("plan-too-large", PlanText.Read(folder.Plan).Problem?.Code);
     }
 
+    [Fact]
+    public void A_file_without_a_length_is_read_to_its_end_or_its_bound()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        Assert.Equal(File.ReadAllBytes("/proc/version"), PlanSource.ReadBounded("x", "/proc/version", out _));
+        Assert.Null(PlanSource.ReadBounded("x", "/dev/zero", out PlanProblem? problem));
+        Assert.Equal("plan-too-large", problem?.Code);
+    }
+
     [Theory]
     [InlineData("[", "plan-too-deep")]
     [InlineData("{a: ", "plan-too-deep")]

@@ -71,7 +71,7 @@ public class PlanProblemTests
         { "region: EU", "region: {a: b}", "plan-value", "one value belongs" },
         { "sites:\n", "sites: []\nsitez:\n", "plan-value", "Named entries" },
         { "links:\n  - ferry-house ~ creamery\n  - creamery ~ east-quay", "links: ferry-house ~ creamery", "plan-value", "A list belongs here" },
-        { "    small-node: {name: Node", "    small-node: {gain: 1 dBi, name: Node", "plan-unknown-key", "has no such key" },
+        { "    small-node: {name: Node", "    small-node: {gain: 1 dBi, name: Node", "plan-unknown-key", "no key of 'radio'" },
     };
 
     [Theory, MemberData(nameof(Breakages))]
@@ -133,6 +133,8 @@ public class PlanProblemTests
         PlanProblem problem = new() { Code = "plan-value", File = "plan.yaml", Line = 3, Column = 7, Path = "sites/a/position", Found = "x", Wanted = "a position", Message = "This is no place." };
 
         Assert.Equal("plan.yaml:3:7: sites/a/position: This is no place. Found 'x'; wanted a position.", problem.ToString());
+        Assert.Equal("plan.yaml:3:7: sites/a/position: 'x' is no place. Wanted a position.", (problem with { Message = "'x' is no place." }).ToString());
+        Assert.Equal("plan.yaml: This is a folder.", new PlanProblem { Code = "plan-file", File = "plan.yaml", Message = "This is a folder." }.ToString());
     }
 
     [Fact]

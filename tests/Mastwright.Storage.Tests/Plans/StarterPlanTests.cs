@@ -22,6 +22,19 @@ public class StarterPlanTests
     }
 
     [Fact]
+    public void The_starter_plan_is_written_whole_and_never_over_another_file()
+    {
+        using PlanFolderFixture folder = new();
+
+        Assert.Null(StarterPlan.Write(folder.Plan, "Ours"));
+        PlanFileTests.Good(PlanFile.Read(folder.Plan));
+        Assert.Equal("plan-exists", StarterPlan.Write(folder.Plan, "Theirs")?.Code);
+        Assert.Equal("plan-file", StarterPlan.Write(Path.Combine(folder.Folder, "nowhere", "plan.yaml"), "Theirs")?.Code);
+        Assert.Equal(StarterPlan.Text("Ours"), File.ReadAllText(folder.Plan));
+        Assert.Single(Directory.GetFileSystemEntries(folder.Folder));
+    }
+
+    [Fact]
     public void The_remarks_of_the_starter_plan_read_too_once_they_are_no_remarks()
     {
         // Every line that is a remark with a key in it is what a keeper would switch on.
