@@ -90,6 +90,28 @@ public class PlanProblemTests
         Assert.Equal(folder.Plan, problem.File);
     }
 
+    [Theory]
+    [InlineData("%TAG !x! tag:example,2000:\n---\n", "plan-yaml-feature")]
+    [InlineData("%YAML 3.0\n---\n", "plan-syntax")]
+    [InlineData("\t", "plan-syntax")]
+    [InlineData("- ", "plan-syntax")]
+    public void A_beginning_that_no_plan_has_is_refused(string beginning, string code)
+    {
+        using PlanFolderFixture folder = new();
+
+        Assert.Equal(code, Assert.Single(folder.Read(beginning + SamplePlans.Smallest).Problems).Code);
+    }
+
+    [Theory]
+    [InlineData("%YAML 1.2\n---\n")]
+    [InlineData("# a remark\n\n---\n")]
+    public void A_plan_may_begin_as_yaml_documents_do(string beginning)
+    {
+        using PlanFolderFixture folder = new();
+
+        PlanFileTests.Good(folder.Read(beginning + SamplePlans.Smallest));
+    }
+
     [Fact]
     public void All_problems_are_told_in_one_go_and_in_order()
     {

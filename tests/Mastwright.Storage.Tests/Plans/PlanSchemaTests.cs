@@ -63,6 +63,22 @@ public class PlanSchemaTests
     }
 
     [Fact]
+    public void A_slip_in_any_key_is_refused_by_reader_and_schema_alike()
+    {
+        using PlanFolderFixture folder = new();
+        (string Path, PlanEntry Entry)[] keys = [.. Keys(Tree(SamplePlans.Whole), "")];
+        Assert.True(keys.Length > 100);
+        Assert.All(keys, key =>
+        {
+            string text = SamplePlans.Whole.Insert(key.Entry.End, "q");
+            PlanReading reading = folder.Read(text);
+
+            Assert.Contains(reading.Problems, problem => problem.Line == key.Entry.Line);
+            Assert.False(Accepts(text), key.Path);
+        });
+    }
+
+    [Fact]
     public void The_guide_page_names_every_key()
     {
         string page = File.ReadAllText(Path.Combine(TestPlaces.Repository, "docs", "guide", "plan.md"));
@@ -93,6 +109,15 @@ public class PlanSchemaTests
 
         Assert.True(Accepts("mastwright: 1\nparts: {feed: {run: {line: rg-213, length: 3 m}}}", schema));
         Assert.False(Accepts("mastwright: 1\nname: x", schema));
+    }
+
+    /// <summary>The keys that the format names, without those that the plan chooses.</summary>
+    private static IEnumerable<(string Path, PlanEntry Entry)> Keys(PlanNode node, string path)
+    {
+        bool chosen = path.Split('/')[^1] is "sites" or "neighbours" or "fit-outs" or "nearby-transmitters" or "antennas" or "radios" or "snr-limits" || path == "parts/feed";
+        return node.Entries
+            .SelectMany(entry => Keys(entry.Value, path.Length == 0 ? entry.Key : $"{path}/{entry.Key}").Concat(chosen ? [] : [($"{path}/{entry.Key}", entry)]))
+            .Concat(node.Items.SelectMany((item, i) => Keys(item, $"{path}/{i + 1}")));
     }
 
     private static bool Accepts(string yaml, JsonSchema? schema = null)
