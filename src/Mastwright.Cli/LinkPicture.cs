@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Findings;
 using Mastwright.Ground;
+using Mastwright.Network;
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Paths;
 using Mastwright.Plans;
@@ -59,7 +60,7 @@ internal static class LinkPicture
         List<string> notes = [];
         if (link.Weaker.Odds is { } odds)
         {
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Works with {odds.Works:P0} confidence; if it works, delivers {odds.DeliversIfItWorks:P0} of packets."));
+            notes.Add($"Works with {LinkOdds.Percent(odds.Works)} confidence; if it works, delivers {LinkOdds.Percent(odds.DeliversIfItWorks)} of packets.");
         }
 
         if (link.Path.Out is { } prediction)

@@ -51,12 +51,19 @@ internal static class CheckText
                 new Text((link.Segment.DistanceMetres / 1000).ToString("0.0", CultureInfo.InvariantCulture)),
                 new Text(Margin(link.Out)),
                 new Text(Margin(link.Back)),
-                new Text(link.Weaker.Odds is { } odds ? odds.Works.ToString("0%", CultureInfo.InvariantCulture) : ""),
+                new Text(link.Weaker.Odds is { } odds ? Works(odds.Works) : ""),
                 new Text(VerdictText.Word(link.Finding.Verdict), VerdictText.Style(link.Finding.Verdict)));
         }
 
         return table;
     }
+
+    private static string Works(double probability) => probability switch
+    {
+        > 0.995 => ">99 %",
+        < 0.005 => "<1 %",
+        _ => LinkOdds.Percent(probability),
+    };
 
     private static string Margin(LinkDirection direction)
     {

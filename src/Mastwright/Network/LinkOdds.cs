@@ -45,8 +45,16 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
     }
 
     /// <summary>Both probabilities in percent, in the invariant culture.</summary>
-    public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"works with {Works:P0} confidence; if it works, delivers {DeliversIfItWorks:P0}");
+    public override string ToString() => $"works with {Percent(Works)} confidence; if it works, delivers {Percent(DeliversIfItWorks)}";
+
+    /// <summary>A probability as whole percent that never claims certainty: "over 99 %", "under 1 %".</summary>
+    /// <param name="probability">Between 0 and 1.</param>
+    public static string Percent(double probability) => probability switch
+    {
+        > 0.995 => "over 99 %",
+        < 0.005 => "under 1 %",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %"),
+    };
 
     private static double Delivered(double marginDb, double fadingDb)
     {

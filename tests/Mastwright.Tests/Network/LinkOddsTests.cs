@@ -40,4 +40,11 @@ public sealed class LinkOddsTests
             LinkOdds rich = LinkOdds.From(margin + more, unknown, fading);
             return rich.Works >= poor.Works && rich.DeliversIfItWorks >= poor.DeliversIfItWorks - 1e-7;
         });
+
+    [Theory]
+    [InlineData(1, "over 99 %")]
+    [InlineData(0.9951, "over 99 %")]
+    [InlineData(0.8413, "84 %")]
+    [InlineData(0, "under 1 %")]
+    public void Words_never_claim_certainty(double probability, string words) => Assert.Equal(words, LinkOdds.Percent(probability));
 }
