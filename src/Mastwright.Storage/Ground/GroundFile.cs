@@ -28,6 +28,9 @@ internal abstract class GroundFile(string path, string format, GridFrame frame)
     /// <summary>Whether the samples can be cover codes (one unsigned byte each).</summary>
     internal virtual bool CanBeCover => false;
 
+    /// <summary>Whether one row costs little more than its own bytes.</summary>
+    internal virtual bool HasCheapRows => false;
+
     /// <summary>Reads the heights of a rectangle, row by row; what cannot be a height comes as it stands.</summary>
     /// <exception cref="GroundFileException">The file is damaged or gone.</exception>
     internal abstract float[] ReadHeights(int column, int row, int columns, int rows);

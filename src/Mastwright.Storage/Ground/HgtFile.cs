@@ -41,6 +41,9 @@ internal sealed partial class HgtFile : GroundFile
     /// <summary>A band of a large plain file; the whole of a small one, and of a packed one, which has to be unpacked from its start.</summary>
     internal override int PieceRows => _packing == Packing.Plain && _side > SmallSide ? BandRows : _side;
 
+    /// <inheritdoc/>
+    internal override bool HasCheapRows => _packing == Packing.Plain;
+
     internal static GroundFile Open(string path)
     {
         Packing packing = path.EndsWith(".zip", StringComparison.OrdinalIgnoreCase) ? Packing.Zip

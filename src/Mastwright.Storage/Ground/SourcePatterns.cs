@@ -4,7 +4,7 @@ namespace Mastwright.Storage.Ground;
 
 /// <summary>From the files, folders and globs of a source to files, in the order of their names.</summary>
 /// <remarks>
-/// A folder stands for every file below it in a known format. In a glob, * and ? stand for characters of one name and ** for any
+/// A folder stands for every file below it in a known format, hidden folders (with a leading dot) left out. In a glob, * and ? stand for characters of one name and ** for any
 /// number of folders. A pattern that leaves the plan's folder is refused unless that is allowed.
 /// </remarks>
 internal sealed class SourcePatterns(string planFolder, bool allowOutside)
@@ -83,7 +83,10 @@ internal sealed class SourcePatterns(string planFolder, bool allowOutside)
 
             foreach (string below in Directory.EnumerateDirectories(folder, "*", Quiet))
             {
-                Collect(below, parts, part, depth + 1, found);
+                if (!Path.GetFileName(below).StartsWith('.'))
+                {
+                    Collect(below, parts, part, depth + 1, found);
+                }
             }
 
             return;

@@ -132,6 +132,7 @@ internal static class ProfileSampler
         GroundMosaic mosaic, ProfileTrack track, double[] heights, int[] windows, byte[] codes, Zone[] zones)
     {
         double perPoint = 1.0 / track.PointsPerNode;
+        (int Column, int Row, bool Answer) asked = (int.MinValue, 0, false);
         for (int block = 0; block < track.Blocks; block++)
         {
             int n = 2 * block;
@@ -149,7 +150,7 @@ internal static class ProfileSampler
                 }
                 else if (mosaic.Sea is { HasSea: true } sea && heights[i] <= SeaMap.CoastalHeightMetres)
                 {
-                    zones[i] = ProfileZones.Of(sea, heights[i], mosaic.CoverTable.Find(codes[i]), latitudes.At(t), longitudes.At(t));
+                    zones[i] = ProfileZones.Of(sea, heights[i], mosaic.CoverTable.Find(codes[i]), latitudes.At(t), longitudes.At(t), ref asked);
                 }
             }
         }

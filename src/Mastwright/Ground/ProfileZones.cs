@@ -7,7 +7,8 @@ internal static class ProfileZones
     private const double HighestMappedSeaMetres = 3;
 
     /// <summary>The zone, by the rule written at <see cref="SeaMap"/>.</summary>
-    internal static Zone Of(SeaMap sea, double heightMetres, CoverRow? cover, double latitudeDegrees, double longitudeDegrees)
+    internal static Zone Of(
+        SeaMap sea, double heightMetres, CoverRow? cover, double latitudeDegrees, double longitudeDegrees, ref (int Column, int Row, bool Answer) last)
     {
         bool isWater = cover is null
             ? SeaMap.Classify(heightMetres) == SeaCell.AtSeaLevel
@@ -18,7 +19,7 @@ internal static class ProfileZones
         }
 
         bool isCoast = heightMetres <= SeaMap.CoastalHeightMetres
-            && sea.DistanceToSeaMetres(latitudeDegrees, longitudeDegrees) <= SeaMap.CoastalReachMetres;
+            && sea.IsWithinReach(latitudeDegrees, longitudeDegrees, ref last);
         return isCoast ? Zone.Coast : Zone.Inland;
     }
 }

@@ -151,6 +151,18 @@ public sealed class SeaMap
         return distance <= CoastalReachMetres ? distance : double.PositiveInfinity;
     }
 
+    /// <summary>Whether the sea is within <see cref="CoastalReachMetres"/>, remembered for the lattice point that was asked for last.</summary>
+    internal bool IsWithinReach(double latitudeDegrees, double longitudeDegrees, ref (int Column, int Row, bool Answer) last)
+    {
+        (int x, int y) = _bounds.Nearest(latitudeDegrees, longitudeDegrees);
+        if (last.Column != x || last.Row != y)
+        {
+            last = (x, y, DistanceToSeaMetres(latitudeDegrees, longitudeDegrees) <= CoastalReachMetres);
+        }
+
+        return last.Answer;
+    }
+
     private static bool[] FindSea(LatticeBounds bounds, ReadOnlySpan<SeaCell> cells)
     {
         int columns = bounds.Columns;
