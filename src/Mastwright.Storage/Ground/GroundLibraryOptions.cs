@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Mastwright.Findings;
 using Mastwright.Ground;
 
 namespace Mastwright.Storage.Ground;
@@ -23,6 +25,16 @@ public sealed record GroundLibraryOptions
 /// <param name="Right">What would be right.</param>
 public sealed record GroundProblem(string SourceName, string File, string Found, string Right)
 {
+    /// <summary>The problem as a finding on the plan's ground.</summary>
+    public Finding ToFinding() => new()
+    {
+        Code = "ground-file-unusable",
+        Subject = "ground",
+        Verdict = Verdict.Unknown,
+        Source = "ground files",
+        Details = ImmutableSortedDictionary<string, string>.Empty.Add("file", File).Add("found", Found).Add("right", Right).Add("source", SourceName),
+    };
+
     /// <summary>One line that says it all.</summary>
-    public override string ToString() => $"{File}: {Found}; {Right}";
+    public override string ToString() => Right.Length > 0 ? $"{File}: {Found}; {Right}" : $"{File}: {Found}";
 }

@@ -40,5 +40,8 @@ internal static class FindingSentenceTable
         ("antenna-bearing-unknown", "A directional antenna has no bearing; its main beam is used in every direction.", "Give its bearing from true north."),
         ("antenna-direction", "At an elevation of {elevation} the antenna is {drop} below its main beam ({form}).{null}", "Tilt it, choose one with a wider beam, or give its pattern."),
         ("polarisation-differs", "One end is polarised {one}, the other {other}: {loss} are lost.", "Turn one of the antennas."),
+        ("ground-missing", "There is no ground file for {tile}, from {from} to {to} along the path.", "Add the tile, or a tile index if only sea lies there; 'ground fetch' downloads public ones."),
+        ("ground-void", "{tile} knows no height from {from} to {to} along the path, and no other source fills it.", "Add a second, coarser height source."),
+        ("ground-file-unusable", "{file} cannot be used: {found}.", "{right}."),
     ];
 }

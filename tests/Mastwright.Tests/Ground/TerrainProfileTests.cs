@@ -130,6 +130,8 @@ public sealed class TerrainProfileTests
         Assert.Equal(degree * 0.8, profile.Gaps[1].FromMetres, 2 * profile.StepMetres);
         Assert.Equal(profile.LengthMetres, profile.Gaps[1].ToMetres);
         Assert.Throws<ArgumentException>(() => PathProfiles.From(profile));
+        Assert.Equal(["ground-void", "ground-missing"], ProfileReview.Gaps(profile, "a → b").Select(finding => finding.Code));
+        Assert.Contains("no ground file for N47W019", Mastwright.Findings.FindingSentences.Text(ProfileReview.Gaps(profile, "a → b")[1]), StringComparison.Ordinal);
     }
 
     [Fact]
