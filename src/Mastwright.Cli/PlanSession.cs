@@ -1,3 +1,4 @@
+using System.Globalization;
 using Mastwright.Plans;
 using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Ground;
@@ -36,7 +37,7 @@ internal sealed class PlanSession : IDisposable
         {
             foreach (GroundProblem problem in ground.Problems)
             {
-                Console.Error.WriteLine(problem.ToString());
+                Console.Error.WriteLine(Place(document, problem) + problem);
             }
 
             ground.Dispose();
@@ -71,10 +72,23 @@ internal sealed class PlanSession : IDisposable
     {
         foreach (GroundProblem problem in Ground.Problems)
         {
-            Console.Error.WriteLine(problem.ToString());
+            Console.Error.WriteLine(Place(Document, problem) + problem);
         }
 
         return Ground.Problems.Length > 0;
+    }
+
+    /// <summary>Where in the plan the source of a problem stands: "plan.yaml:11:14: ground/heights/1/files: ".</summary>
+    private static string Place(PlanDocument document, GroundProblem problem)
+    {
+        int height = document.Plan.Heights.IndexOf(document.Plan.Heights.FirstOrDefault(source => source.Name == problem.SourceName)!);
+        int cover = document.Plan.Covers.IndexOf(document.Plan.Covers.FirstOrDefault(source => source.Name == problem.SourceName)!);
+        string path = height >= 0
+            ? string.Create(CultureInfo.InvariantCulture, $"ground/heights/{height + 1}/files")
+            : string.Create(CultureInfo.InvariantCulture, $"ground/cover/{cover + 1}/files");
+        return document.Sources.FindNearest(path) is { } place
+            ? string.Create(CultureInfo.InvariantCulture, $"{place.File}:{place.Line}:{place.Column}: {path}: ")
+            : "";
     }
 
     public void Dispose() => Ground.Dispose();

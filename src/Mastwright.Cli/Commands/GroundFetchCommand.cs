@@ -54,7 +54,9 @@ internal static class GroundFetchCommand
             return ExitCode.Fine;
         }
 
-        Console.Out.WriteLine($"{missing.Length} tiles are missing, from {source.Name}; terms: {source.Licence}");
+        Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Missing tiles: {missing.Length}"));
+        Console.Out.WriteLine($"Source: {source.Name}");
+        Console.Out.WriteLine($"Terms: {source.Licence}");
         if (options.List)
         {
             foreach (GroundTile tile in missing)

@@ -14,14 +14,9 @@ internal static class NewCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(plan);
-            try
+            if (StarterPlan.Write(path, parsed.GetValue(name) ?? Path.GetFileNameWithoutExtension(path)) is { } problem)
             {
-                using StreamWriter writer = new(new FileStream(path, FileMode.CreateNew, FileAccess.Write));
-                writer.Write(StarterPlan.Text(parsed.GetValue(name) ?? Path.GetFileNameWithoutExtension(path)));
-            }
-            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-            {
-                Console.Error.WriteLine(File.Exists(path) ? $"{path}: is there already; a new plan never overwrites" : $"{path}: cannot be written: {fault.Message}");
+                Console.Error.WriteLine(problem.ToString());
                 return ExitCode.BadInput;
             }
 

@@ -28,7 +28,7 @@ public static class VerticalDatums
         for (int i = 0; i < all.Count; i++)
         {
             HeightSource source = all[i];
-            string subject = $"ground/heights/{i}";
+            string subject = $"ground/heights/{i + 1}";
             if (source.Datum.Length == 0)
             {
                 findings.Add(Of("ground-datum-unknown", Verdict.Unknown, subject, ("source", source.Name)));
