@@ -41,13 +41,13 @@ public static class PlanDefaults
     internal static Assumption ModelError => new(
         "model-error",
         "error of the prediction: standard deviation 8 dB",
-        "open 868 MHz measurements in a hilly city: 7.7 to 8.8 dB with cover in the profile, 10.2 to 11.6 dB without (Stusek et al., IEEE Access 8, 2020)",
+        "open 868 MHz measurements in a hilly city: 7.7 to 8.8 dB with cover in the profile, 10.2 to 11.6 dB without; Stusek et al., IEEE Access 8, 2020",
         "spread/model-error");
 
     internal static Assumption Fading => new(
         "fading",
         "fading from packet to packet: standard deviation 3 dB",
-        "open 868 MHz measurements: 11 receivers of a mast over a summer, 1.2 to 3.8 dB, the four that heard most 2.0 to 3.6 dB (CampusIoT/datasets, SaintEynard, 2023)",
+        "open 868 MHz measurements: 11 receivers of a mast over a summer, 1.2 to 3.8 dB, the four that heard most 2.0 to 3.6 dB; CampusIoT/datasets, SaintEynard, 2023",
         "spread/fading");
 
     internal static Assumption LocationSpread => new(
