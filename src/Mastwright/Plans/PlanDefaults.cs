@@ -41,7 +41,7 @@ public static class PlanDefaults
     internal static Assumption ModelError => new(
         "model-error",
         "error of the prediction: standard deviation 8 dB",
-        "open 868 MHz measurements in a hilly city: 7.7 to 8.8 dB with cover in the profile, 10.2 to 11.6 dB without; Stusek et al., IEEE Access 8, 2020",
+        "open 868 MHz measurements in a hilly city: 7.7 to 8.8 dB with 10 m of cover assumed along the path, 10.2 to 11.6 dB over bare ground; Stusek et al., IEEE Access 8, 2020",
         "spread/model-error");
 
     internal static Assumption Fading => new(
