@@ -69,18 +69,24 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         PathProfile profile = path.Profile!;
         PathLossPrediction outPrediction = Predict(profile, from, to, path.FromHeightMetres!.Value.Median, path.ToHeightMetres!.Value.Median, path);
         PathLossPrediction backPrediction = Predict(profile.Reversed(), to, from, path.ToHeightMetres.Value.Median, path.FromHeightMetres.Value.Median, path);
-        Extremes outRange = new(outPrediction.LossDb);
-        Extremes backRange = new(backPrediction.LossDb);
-        Try(path, from, to, mosaic, fromEnd, toEnd, outRange, backRange);
+        Ends ends = new(from, to, mosaic, fromEnd, toEnd);
+        LossSpread outRange = new(outPrediction.LossDb);
+        LossSpread backRange = new(backPrediction.LossDb);
+        TryEnd(path, ends, varyStart: true, outRange, backRange);
+        outRange.Close();
+        backRange.Close();
+        TryEnd(path, ends, varyStart: false, outRange, backRange);
+        outRange.Close();
+        backRange.Close();
 
-        ImmutableArray<LedgerLine> ends = [.. fromEnd.Lines, .. toEnd.Lines];
+        ImmutableArray<LedgerLine> endLines = [.. fromEnd.Lines, .. toEnd.Lines];
         ImmutableArray<SpreadPart> spreads = [.. fromEnd.Spreads, .. toEnd.Spreads];
         return path with
         {
             Out = outPrediction,
             Back = backPrediction,
-            OutLoss = Range(outPrediction, outRange, ends, spreads),
-            BackLoss = Range(backPrediction, backRange, ends, spreads),
+            OutLoss = Range(outPrediction, outRange, endLines, spreads),
+            BackLoss = Range(backPrediction, backRange, endLines, spreads),
             Tries = outRange.Count,
             Assumptions = outRange.Skipped == 0
                 ? path.Assumptions
@@ -88,61 +94,64 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         };
     }
 
-    /// <summary>Tries the places and heights within the ranges of both ends.</summary>
-    private void Try(LinkPath path, LinkStation from, LinkStation to, GroundMosaic mosaic, EndLoss fromEnd, EndLoss toEnd, Extremes outRange, Extremes backRange)
+    /// <summary>Tries the places and heights within the range of one end, the other at its best guess.</summary>
+    private void TryEnd(LinkPath path, Ends ends, bool varyStart, LossSpread outRange, LossSpread backRange)
     {
-        ImmutableArray<GeoPoint> fromPlaces = PlaceSamples.Around(from.Position, path.Terrain!.StepMetres);
-        ImmutableArray<GeoPoint> toPlaces = PlaceSamples.Around(to.Position, path.Terrain.StepMetres);
-        foreach (GeoPoint fromPlace in fromPlaces)
+        LinkStation varied = varyStart ? ends.From : ends.To;
+        foreach (GeoPoint place in PlaceSamples.Around(varied.Position, path.Terrain!.StepMetres))
         {
-            foreach (GeoPoint toPlace in toPlaces)
+            bool isBestGuess = place == varied.Position.Point;
+            GeoPoint start = varyStart ? place : ends.From.Position.Point;
+            GeoPoint end = varyStart ? ends.To.Position.Point : place;
+            if (isBestGuess)
             {
-                bool isBestGuess = fromPlace == from.Position.Point && toPlace == to.Position.Point;
-                TryPlaces(isBestGuess, fromPlace, toPlace);
+                TryHeights(path, path.Profile!, ends, varyStart, outRange, backRange);
+            }
+            else if (Geodesic.Inverse(start, end).DistanceMetres < OnePlaceMetres || Cut(ends.Mosaic, start, end, path.Terrain.StepMetres) is not { } terrain)
+            {
+                outRange.Skipped++;
+                backRange.Skipped++;
+            }
+            else
+            {
+                EndGround startGround = EndGround.At(ends.Mosaic, terrain, ends.From, isStart: true);
+                EndGround endGround = EndGround.At(ends.Mosaic, terrain, ends.To, isStart: false);
+                PathProfile profile = Profile(ends.Mosaic, terrain, startGround.Metres.Median, endGround.Metres.Median);
+                LinkPath here = path with
+                {
+                    Terrain = terrain,
+                    FromHeightMetres = EndHeight.AboveGround(ends.From.Height!, startGround.Metres).Metres,
+                    ToHeightMetres = EndHeight.AboveGround(ends.To.Height!, endGround.Metres).Metres,
+                };
+                TryHeights(here, WithoutReplacedCover(profile, ends.FromEnd, ends.ToEnd), ends, varyStart, outRange, backRange);
             }
         }
+    }
 
-        void TryPlaces(bool isBestGuess, GeoPoint fromPlace, GeoPoint toPlace)
+    private void TryHeights(LinkPath path, PathProfile profile, Ends ends, bool varyStart, LossSpread outRange, LossSpread backRange)
+    {
+        PathProfile reversed = profile.Reversed();
+        Estimate fromMetres = path.FromHeightMetres!.Value;
+        Estimate toMetres = path.ToHeightMetres!.Value;
+        foreach (double metres in EndHeight.Tries(varyStart ? fromMetres : toMetres))
         {
-            TerrainProfile terrain = path.Terrain!;
-            if (!isBestGuess)
-            {
-                if (Geodesic.Inverse(fromPlace, toPlace).DistanceMetres < OnePlaceMetres)
-                {
-                    return;
-                }
-
-                // A place some way off the path may need ground that the best guess does not.
-                terrain = TerrainProfile.Extract(mosaic, fromPlace, toPlace, path.Terrain!.StepMetres);
-                if (!terrain.IsComplete)
-                {
-                    terrain = TerrainProfile.Extract(ground(fromPlace, toPlace), fromPlace, toPlace, path.Terrain!.StepMetres);
-                }
-
-                if (!terrain.IsComplete)
-                {
-                    outRange.Skipped++;
-                    backRange.Skipped++;
-                    return;
-                }
-            }
-
-            EndGround fromGround = EndGround.At(mosaic, terrain, from, isStart: true);
-            EndGround toGround = EndGround.At(mosaic, terrain, to, isStart: false);
-            PathProfile profile = isBestGuess
-                ? path.Profile!
-                : WithoutReplacedCover(Profile(mosaic, terrain, fromGround.Metres.Median, toGround.Metres.Median), fromEnd, toEnd);
-            PathProfile reversed = profile.Reversed();
-            foreach (double fromMetres in EndHeight.Tries(EndHeight.AboveGround(from.Height!, fromGround.Metres).Metres))
-            {
-                foreach (double toMetres in EndHeight.Tries(EndHeight.AboveGround(to.Height!, toGround.Metres).Metres))
-                {
-                    LinkPath here = path with { Terrain = terrain };
-                    outRange.Take(Predict(profile, from, to, fromMetres, toMetres, here).LossDb);
-                    backRange.Take(Predict(reversed, to, from, toMetres, fromMetres, here).LossDb);
-                }
-            }
+            double start = varyStart ? metres : fromMetres.Median;
+            double end = varyStart ? toMetres.Median : metres;
+            outRange.Take(Predict(profile, ends.From, ends.To, start, end, path).LossDb);
+            backRange.Take(Predict(reversed, ends.To, ends.From, end, start, path).LossDb);
         }
+    }
+
+    /// <summary>The ground between two places; a place some way off the path may need ground that the best guess does not.</summary>
+    private TerrainProfile? Cut(GroundMosaic mosaic, GeoPoint start, GeoPoint end, double stepMetres)
+    {
+        TerrainProfile terrain = TerrainProfile.Extract(mosaic, start, end, stepMetres);
+        if (!terrain.IsComplete)
+        {
+            terrain = TerrainProfile.Extract(ground(start, end), start, end, stepMetres);
+        }
+
+        return terrain.IsComplete ? terrain : null;
     }
 
     private PathLossPrediction Predict(PathProfile profile, LinkStation from, LinkStation to, double fromMetres, double toMetres, LinkPath path) =>
@@ -183,7 +192,7 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         return toEnd.ReplacesCover ? TerminalClutter.WithoutCover(profile, PathEnd.Receiver) : profile;
     }
 
-    private static PathLossRange Range(PathLossPrediction prediction, Extremes range, ImmutableArray<LedgerLine> ends, ImmutableArray<SpreadPart> spreads)
+    private static PathLossRange Range(PathLossPrediction prediction, LossSpread range, ImmutableArray<LedgerLine> ends, ImmutableArray<SpreadPart> spreads)
     {
         double endLoss = ends.Sum(line => line.Value);
         ImmutableArray<LedgerLine> lines = [.. prediction.Lines.Concat(ends).Select(line => line with { Value = -line.Value })];
@@ -203,11 +212,23 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         },
     ];
 
-    private sealed class Extremes(double first)
-    {
-        public double Least { get; private set; } = first;
+    /// <summary>Both ends of a link and the ground between them.</summary>
+    private sealed record Ends(LinkStation From, LinkStation To, GroundMosaic Mosaic, EndLoss FromEnd, EndLoss ToEnd);
 
-        public double Most { get; private set; } = first;
+    /// <summary>
+    /// The range of a loss over what each end may be, one end at a time: what stands near one antenna has little to do with what stands
+    /// near the other, so the deviations of the two ends add.
+    /// </summary>
+    private sealed class LossSpread(double best)
+    {
+        private double below;
+        private double above;
+        private double belowHere;
+        private double aboveHere;
+
+        public double Least => best - below;
+
+        public double Most => best + above;
 
         public int Count { get; private set; }
 
@@ -216,8 +237,17 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         public void Take(double lossDb)
         {
             Count++;
-            Least = Math.Min(Least, lossDb);
-            Most = Math.Max(Most, lossDb);
+            belowHere = Math.Max(belowHere, best - lossDb);
+            aboveHere = Math.Max(aboveHere, lossDb - best);
+        }
+
+        /// <summary>Ends the trying of one end.</summary>
+        public void Close()
+        {
+            below += belowHere;
+            above += aboveHere;
+            belowHere = 0;
+            aboveHere = 0;
         }
     }
 }
