@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Geodesy;
+using Mastwright.Ground;
+using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Antenna;
 using Mastwright.Station.Radio;
@@ -10,6 +12,9 @@ namespace Mastwright.Plans;
 /// <summary>What is to be said of a link besides its margin.</summary>
 internal static class LinkFindings
 {
+    /// <summary>Height above ground in metres from which an antenna stands over most trees and houses. Common practice.</summary>
+    private const double CoverMattersBelowMetres = 10;
+
     internal static IEnumerable<Finding> Of(
         LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain, LinkPath path, GeodesicSegment segment, Plan plan, StationCatalogue catalogue)
     {
@@ -36,6 +41,18 @@ internal static class LinkFindings
             }
         }
 
+        if (WithoutCover(from, to, path))
+        {
+            yield return new()
+            {
+                Code = "path-without-cover",
+                Subject = subject,
+                Verdict = Verdict.Unknown,
+                Source = "open 868 MHz measurements; see docs/physics/prediction-error.md",
+                Details = ImmutableSortedDictionary<string, string>.Empty.Add("from", from.Name).Add("to", to.Name),
+            };
+        }
+
         if (path.Clearance is { } clearance)
         {
             foreach ((LinkStation end, StationChainResult chain, double elevation, double bearing) in new[]
@@ -56,5 +73,18 @@ internal static class LinkFindings
         {
             yield return FrequencyError.Judge(plan.Modem, one.Radio, other.Radio, catalogue, subject);
         }
+    }
+
+    /// <summary>Whether nothing is known of trees and houses on land although an antenna stands low enough for them to matter.</summary>
+    private static bool WithoutCover(LinkStation from, LinkStation to, LinkPath path)
+    {
+        if (path is not { Profile: not null, Terrain: { HasSurface: false } terrain } || terrain.CoverCodes.ContainsAnyExcept((byte)0))
+        {
+            return false;
+        }
+
+        bool IsLow(LinkStation station, Estimate? metres) =>
+            metres is { Median: < CoverMattersBelowMetres } && station.Surroundings is { ClutterKind.Length: 0, ClutterHeightMetres: null };
+        return terrain.Zones.ContainsAnyExcept(Zone.Sea) && (IsLow(from, path.FromHeightMetres) || IsLow(to, path.ToHeightMetres));
     }
 }

@@ -263,4 +263,13 @@ public sealed class AssessmentTests
         };
         Assert.Empty(new Assessment(full, Catalogue, (_, _) => ground).Run(ImmutableDictionary<string, string>.Empty).Assumptions.Select(one => one.Code).Intersect(expected, StringComparer.Ordinal));
     }
+
+    [Fact]
+    public void A_low_antenna_on_land_without_known_cover_is_a_finding()
+    {
+        Site low = Site("a", -18.52, fitOut => fitOut with { Antenna = fitOut.Antenna with { Height = new(Estimate.Exactly(3), HeightAbove.Ground) } });
+        Assert.Contains(Link(PlanOf(low, Site("b", -18.5)), Ground()).Findings, finding => finding.Code == "path-without-cover");
+        Assert.DoesNotContain(Link(PlanOf(low, Site("b", -18.5)), Ground(kind: HeightKind.Surface)).Findings, finding => finding.Code == "path-without-cover");
+        Assert.DoesNotContain(Link(PlanOf(Site("a", -18.52), Site("b", -18.5)), Ground()).Findings, finding => finding.Code == "path-without-cover");
+    }
 }
