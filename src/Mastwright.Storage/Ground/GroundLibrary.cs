@@ -202,19 +202,16 @@ public sealed class GroundLibrary : IDisposable
     private SeaMap SeaFor(LatticeBounds bounds) => _seaMaps.Get(bounds.Rounded(), rounded =>
     {
         SeaCell[] cells = new SeaCell[rounded.Count];
-        SeaCell[] tileCells = [];
-        (int South, int West) held = (int.MinValue, 0);
-        for (int i = 0; i < cells.Length; i++)
+        for (int i = 0; i < cells.Length;)
         {
-            (int South, int West) corner = rounded.TileCorner(i);
-            if (held != corner)
-            {
-                held = corner;
-                tileCells = _seaCells.Get(
-                    GroundTile.OneDegree(corner.South, corner.West), one => SeaCells.Of(one, _files, _indexes.Select(index => index.Index), Load));
-            }
-
-            cells[i] = tileCells[rounded.IndexInTile(i)];
+            // As far as the tile or the row goes, the cells are a run of the tile's own.
+            (int south, int west) = rounded.TileCorner(i);
+            int inTile = rounded.IndexInTile(i);
+            int run = Math.Min(SeaCells.Side - (inTile % SeaCells.Side), rounded.Columns - (i % rounded.Columns));
+            SeaCell[] tile = _seaCells.Get(
+                GroundTile.OneDegree(south, west), one => SeaCells.Of(one, _files, _indexes.Select(index => index.Index), Load));
+            tile.AsSpan(inTile, run).CopyTo(cells.AsSpan(i));
+            i += run;
         }
 
         return SeaMap.Build(rounded, cells);

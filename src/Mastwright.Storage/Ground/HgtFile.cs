@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using System.Globalization;
 using System.IO.Compression;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using System.Text.RegularExpressions;
 using Mastwright.Ground;
 
@@ -13,7 +14,7 @@ namespace Mastwright.Storage.Ground;
 /// </summary>
 internal sealed partial class HgtFile : GroundFile
 {
-    private const int BandRows = 512;
+    private const int BandRows = 256;
     private const int SmallSide = 1201;
     private const int LargestArchiveBytes = 64 * 1024 * 1024;
     private static readonly int[] Sides = [1201, 3601];
@@ -83,7 +84,7 @@ internal sealed partial class HgtFile : GroundFile
     /// <inheritdoc/>
     internal override float[] ReadHeights(int column, int row, int columns, int rows) => GroundFileFormat.Guard(FilePath, Format, () =>
     {
-        short[] band = new short[_side * rows];
+        short[] band = GC.AllocateUninitializedArray<short>(_side * rows);
         Span<byte> bytes = MemoryMarshal.AsBytes(band.AsSpan());
         if (_packing == Packing.Plain)
         {
@@ -99,19 +100,35 @@ internal sealed partial class HgtFile : GroundFile
             BinaryPrimitives.ReverseEndianness(band, band);
         }
 
-        float[] heights = new float[columns * rows];
+        float[] heights = GC.AllocateUninitializedArray<float>(columns * rows);
         for (int r = 0; r < rows; r++)
         {
             ReadOnlySpan<short> from = band.AsSpan((r * _side) + column, columns);
             Span<float> to = heights.AsSpan(r * columns, columns);
-            for (int c = 0; c < from.Length; c++)
-            {
-                to[c] = from[c];
-            }
+            Convert(from, to);
         }
 
         return heights;
     });
+
+    private static void Convert(ReadOnlySpan<short> from, Span<float> to)
+    {
+        int i = 0;
+        if (Vector128.IsHardwareAccelerated)
+        {
+            for (; i <= from.Length - Vector128<short>.Count; i += Vector128<short>.Count)
+            {
+                (Vector128<int> low, Vector128<int> high) = Vector128.Widen(Vector128.Create(from[i..]));
+                Vector128.ConvertToSingle(low).CopyTo(to[i..]);
+                Vector128.ConvertToSingle(high).CopyTo(to[(i + 4)..]);
+            }
+        }
+
+        for (; i < from.Length; i++)
+        {
+            to[i] = from[i];
+        }
+    }
 
     private void ReadPlain(int row, Span<byte> bytes)
     {

@@ -6,14 +6,13 @@ namespace Mastwright.Storage.Ground;
 /// <summary>A file of a library: what was found in its header, the source it belongs to, and the rectangle of the earth it may cover.</summary>
 internal sealed class LibraryFile
 {
-    internal LibraryFile(GroundFile file, string sourceName, bool isCover, HeightKind kind, string datum, TileIndex? index)
+    internal LibraryFile(GroundFile file, string sourceName, bool isCover, HeightKind kind, string datum)
     {
         File = file;
         SourceName = sourceName;
         IsCover = isCover;
         Kind = kind;
         Datum = datum.Length > 0 ? datum : file.Datum;
-        Index = index;
         Bounds = BoundsOf(file.Frame);
     }
 
@@ -26,8 +25,6 @@ internal sealed class LibraryFile
     internal HeightKind Kind { get; }
 
     internal string Datum { get; }
-
-    internal TileIndex? Index { get; }
 
     /// <summary>A rectangle in degrees that holds the grid; a little larger than it for a UTM grid.</summary>
     internal GeoBounds Bounds { get; }

@@ -26,7 +26,7 @@ internal sealed class LibraryOpening(SourcePatterns patterns)
 
         foreach (string pattern in source.Files)
         {
-            Try(source.Name, pattern, () => AddFiles(source.Name, patterns.Files(pattern), file => new(file, source.Name, isCover: false, source.Kind, source.Datum, index)));
+            Try(source.Name, pattern, () => AddFiles(source.Name, patterns.Files(pattern), file => new(file, source.Name, isCover: false, source.Kind, source.Datum)));
         }
     }
 
@@ -35,7 +35,7 @@ internal sealed class LibraryOpening(SourcePatterns patterns)
         foreach (string pattern in source.Files)
         {
             Try(source.Name, pattern, () => AddFiles(source.Name, patterns.Files(pattern), file => file.CanBeCover
-                ? new(file, source.Name, isCover: true, HeightKind.Unknown, "", index: null)
+                ? new(file, source.Name, isCover: true, HeightKind.Unknown, "")
                 : throw new GroundFileException(file.FilePath, "its samples are heights, not cover codes", "give a GeoTIFF of one unsigned byte a sample")));
         }
     }

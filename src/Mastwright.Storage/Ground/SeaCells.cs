@@ -38,6 +38,58 @@ internal static class SeaCells
 
     private static void Fill(SeaCell[] cells, GroundTile tile, LibraryFile file, int index, Func<PieceKey, GroundWindow?> load)
     {
+        if (file.File.HasCheapRows && file.File.Frame.IsGeographic)
+        {
+            FillByRows(cells, tile, file, index, load);
+        }
+        else
+        {
+            FillByPieces(cells, tile, file, index, load);
+        }
+    }
+
+    /// <summary>Reads only the rows that the lattice runs through: a fifteenth of a tile of one arc-second.</summary>
+    private static void FillByRows(SeaCell[] cells, GroundTile tile, LibraryFile file, int index, Func<PieceKey, GroundWindow?> load)
+    {
+        GridFrame frame = file.File.Frame;
+        double firstColumn = frame.Locate(new GeoPoint(tile.SouthDegrees, tile.WestDegrees)).Column;
+        double columnsAStep = 1 / (Side * frame.StepX);
+        for (int y = 0; y < Side; y++)
+        {
+            double row = Math.Round((frame.OriginY - (tile.SouthDegrees + (y / (double)Side))) / frame.StepY);
+            if (!(row >= 0 && row < frame.Rows))
+            {
+                continue;
+            }
+
+            float[] heights;
+            try
+            {
+                heights = file.File.ReadHeights(0, (int)row, frame.Columns, 1);
+            }
+            catch (GroundFileException)
+            {
+                // Asking for a piece makes the damage a problem of the library.
+                load(new(index, 0, (int)row / file.File.PieceRows));
+                return;
+            }
+
+            for (int x = 0; x < Side; x++)
+            {
+                double column = Math.Round(firstColumn + (x * columnsAStep));
+                int cell = (y * Side) + x;
+                if (column >= 0 && column < frame.Columns && cells[cell] == SeaCell.Unknown)
+                {
+                    float height = heights[(int)column];
+                    bool isHeight = height is >= GroundWindow.LowestHeightMetres and <= GroundWindow.HighestHeightMetres;
+                    cells[cell] = SeaMap.Classify(isHeight ? height : double.NaN);
+                }
+            }
+        }
+    }
+
+    private static void FillByPieces(SeaCell[] cells, GroundTile tile, LibraryFile file, int index, Func<PieceKey, GroundWindow?> load)
+    {
         GridFrame frame = file.File.Frame;
         List<(PieceKey Piece, int Cell, int Column, int Row)> wanted = [];
         for (int cell = 0; cell < cells.Length; cell++)
@@ -60,48 +112,6 @@ internal static class SeaCells
             }
         }
 
-        if (file.File.HasCheapRows && frame.IsGeographic)
-        {
-            FillByRows(cells, file, wanted, load);
-        }
-        else
-        {
-            FillByPieces(cells, file, wanted, load);
-        }
-    }
-
-    /// <summary>Reads only the rows that the lattice runs through: a fifteenth of a tile of one arc-second.</summary>
-    private static void FillByRows(
-        SeaCell[] cells, LibraryFile file, List<(PieceKey Piece, int Cell, int Column, int Row)> wanted, Func<PieceKey, GroundWindow?> load)
-    {
-        float[] heights = [];
-        int held = -1;
-        foreach ((PieceKey _, int cell, int column, int row) in wanted)
-        {
-            if (row != held)
-            {
-                try
-                {
-                    heights = file.File.ReadHeights(0, row, file.File.Frame.Columns, 1);
-                }
-                catch (GroundFileException)
-                {
-                    // Asking for a piece makes the damage a problem of the library.
-                    load(new(wanted[0].Piece.File, 0, row / file.File.PieceRows));
-                    return;
-                }
-
-                held = row;
-            }
-
-            float height = heights[column];
-            cells[cell] = SeaMap.Classify(height is >= GroundWindow.LowestHeightMetres and <= GroundWindow.HighestHeightMetres ? height : double.NaN);
-        }
-    }
-
-    private static void FillByPieces(
-        SeaCell[] cells, LibraryFile file, List<(PieceKey Piece, int Cell, int Column, int Row)> wanted, Func<PieceKey, GroundWindow?> load)
-    {
         foreach (IGrouping<PieceKey, (PieceKey Piece, int Cell, int Column, int Row)> group in wanted.GroupBy(one => one.Piece))
         {
             GroundWindow? window = load(group.Key);

@@ -14,7 +14,7 @@ internal enum TiffSampleType
 /// <summary>How the samples of a TIFF file are laid out: only what can be read comes into being.</summary>
 internal sealed record TiffLayout
 {
-    private const int LargestBlockBytes = 128 * 1024 * 1024;
+    private const int MostSamplesABlock = 32 * 1024 * 1024;
     private const int MostBlocks = 4_000_000;
 
     internal required int Columns { get; init; }
@@ -135,7 +135,7 @@ internal sealed record TiffLayout
 
     private void CheckBlocks(TiffHeader header, long[] places, long fileLength)
     {
-        if ((long)BlockColumns * BlockRows * BytesPerSample > LargestBlockBytes)
+        if ((long)BlockColumns * BlockRows > MostSamplesABlock)
         {
             throw header.Wrong($"one tile or strip of it holds {BlockColumns} × {BlockRows} samples, too many to read at once; make it tiled");
         }

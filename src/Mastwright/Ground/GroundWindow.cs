@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using System.Security.Cryptography;
 using Mastwright.Geodesy;
 
@@ -68,14 +69,7 @@ public sealed class GroundWindow
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(heights);
         CheckCount(frame, heights.Length);
-        for (int i = 0; i < heights.Length; i++)
-        {
-            if (!(heights[i] is >= LowestHeightMetres and <= HighestHeightMetres))
-            {
-                heights[i] = float.NaN;
-            }
-        }
-
+        VoidWhatCannotBe(heights);
         return new(frame, name, heights, []) { SourceName = sourceName, Kind = kind, Datum = datum };
     }
 
@@ -148,6 +142,32 @@ public sealed class GroundWindow
 
     /// <summary>Name and grid.</summary>
     public override string ToString() => $"{Name}: {Frame}";
+
+    /// <summary>Makes voids of what cannot be a height: eight at a time, for a tile has thirteen million.</summary>
+    private static void VoidWhatCannotBe(Span<float> heights)
+    {
+        int i = 0;
+        if (Vector256.IsHardwareAccelerated)
+        {
+            Vector256<float> lowest = Vector256.Create(LowestHeightMetres);
+            Vector256<float> highest = Vector256.Create(HighestHeightMetres);
+            Vector256<float> nothing = Vector256.Create(float.NaN);
+            for (; i <= heights.Length - Vector256<float>.Count; i += Vector256<float>.Count)
+            {
+                Vector256<float> eight = Vector256.Create<float>(heights[i..]);
+                Vector256<float> sound = Vector256.GreaterThanOrEqual(eight, lowest) & Vector256.LessThanOrEqual(eight, highest);
+                Vector256.ConditionalSelect(sound, eight, nothing).CopyTo(heights[i..]);
+            }
+        }
+
+        for (; i < heights.Length; i++)
+        {
+            if (!(heights[i] is >= LowestHeightMetres and <= HighestHeightMetres))
+            {
+                heights[i] = float.NaN;
+            }
+        }
+    }
 
     private static void CheckCount(GridFrame frame, int count)
     {

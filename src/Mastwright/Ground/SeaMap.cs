@@ -166,9 +166,17 @@ public sealed class SeaMap
     private static bool[] FindSea(LatticeBounds bounds, ReadOnlySpan<SeaCell> cells)
     {
         int columns = bounds.Columns;
+        double[] rowArea = new double[bounds.Rows];
+        for (int row = 0; row < rowArea.Length; row++)
+        {
+            rowArea[row] = bounds.CellSquareMetres(row);
+        }
+
         bool[] sea = new bool[cells.Length];
         bool[] seen = new bool[cells.Length];
-        List<int> body = [];
+
+        // The cells of a body in the order in which they were found; each is found once, so this never outgrows the map.
+        int[] body = new int[cells.Length];
         for (int start = 0; start < cells.Length; start++)
         {
             if (seen[start] || cells[start] < SeaCell.AtSeaLevel)
@@ -176,27 +184,42 @@ public sealed class SeaMap
                 continue;
             }
 
-            body.Clear();
-            body.Add(start);
+            body[0] = start;
             seen[start] = true;
+            int found = 1;
             bool joined = false;
             double area = 0;
-            for (int next = 0; next < body.Count; next++)
+            for (int next = 0; next < found; next++)
             {
                 int cell = body[next];
                 int row = cell / columns;
                 int column = cell - (row * columns);
                 joined |= cells[cell] == SeaCell.OpenSea;
-                area += bounds.CellSquareMetres(row);
-                Visit(column > 0, cell - 1, cells);
-                Visit(column < columns - 1, cell + 1, cells);
-                Visit(row > 0, cell - columns, cells);
-                Visit(row < bounds.Rows - 1, cell + columns, cells);
+                area += rowArea[row];
+                if (column > 0)
+                {
+                    Visit(cell - 1, cells, seen, body, ref found);
+                }
+
+                if (column < columns - 1)
+                {
+                    Visit(cell + 1, cells, seen, body, ref found);
+                }
+
+                if (row > 0)
+                {
+                    Visit(cell - columns, cells, seen, body, ref found);
+                }
+
+                if (row < bounds.Rows - 1)
+                {
+                    Visit(cell + columns, cells, seen, body, ref found);
+                }
             }
 
             if (joined || area >= LeastSeaSquareMetres)
             {
-                foreach (int cell in body)
+                foreach (int cell in body.AsSpan(0, found))
                 {
                     sea[cell] = true;
                 }
@@ -204,14 +227,14 @@ public sealed class SeaMap
         }
 
         return sea;
+    }
 
-        void Visit(bool inside, int cell, ReadOnlySpan<SeaCell> all)
+    private static void Visit(int cell, ReadOnlySpan<SeaCell> cells, bool[] seen, int[] body, ref int found)
+    {
+        if (!seen[cell] && cells[cell] >= SeaCell.AtSeaLevel)
         {
-            if (inside && !seen[cell] && all[cell] >= SeaCell.AtSeaLevel)
-            {
-                seen[cell] = true;
-                body.Add(cell);
-            }
+            seen[cell] = true;
+            body[found++] = cell;
         }
     }
 

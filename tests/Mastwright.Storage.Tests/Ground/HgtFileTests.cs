@@ -23,7 +23,7 @@ public sealed class HgtFileTests
         GroundFile file = GroundFileFormat.OpenFile(folder.At("S46W019.hgt"));
 
         Assert.Equal((-19, -45, 3601), (file.Frame.OriginX, file.Frame.OriginY, file.Frame.Rows));
-        Assert.Equal(512, file.PieceRows);
+        Assert.Equal(256, file.PieceRows);
         float[] band = file.ReadHeights(0, 3584, 3601, 17);
         Assert.Equal(samples.AsSpan(3584 * 3601).ToArray().Select(height => (float)height), band);
         Assert.Equal(-32768, file.ReadHeights(5, 0, 1, 1)[0]);

@@ -69,6 +69,42 @@ public sealed class RealTilesTests
         Assert.Equal("N46E008.dted_srtm3.tif", profile.Gaps[0].Tile);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_sea_of_the_library_is_the_sea_of_its_heights(bool packed)
+    {
+        string file = TestPlaces.Reference("terrain", "N38W028.SRTMGL3.hgt.zip");
+        using ScratchFolder folder = new();
+        if (packed)
+        {
+            File.Copy(file, folder.At("N38W028.hgt.zip"));
+        }
+        else
+        {
+            System.IO.Compression.ZipFile.ExtractToDirectory(file, folder.Root);
+        }
+
+        using GroundLibrary library = GroundLibrary.Open(folder.Root, [new HeightSource { Name = "azores", Files = ["."] }], []);
+        GeoPoint from = new(38.70, -27.30);
+        GeoPoint to = new(38.55, -27.95);
+        SeaMap sea = library.MosaicFor(from, to).Sea!;
+        GroundMosaic whole = library.MosaicFor(new GeoBounds(38, -28, 39, -27));
+        SeaMap same = SeaMap.FromMosaic(whole, LatticeBounds.Along(from, to, SeaMap.CoastalReachMetres).Rounded());
+
+        Assert.True(sea.HasSea);
+        Gen.Select(Gen.Double[38, 39], Gen.Double[-28, -27]).Sample((latitude, longitude) =>
+            sea.IsBesideSea(latitude, longitude) == same.IsBesideSea(latitude, longitude)
+            && sea.DistanceToSeaMetres(latitude, longitude) == same.DistanceToSeaMetres(latitude, longitude));
+
+        // From the island of Terceira over open water towards the west: land, then sea to the end.
+        TerrainProfile profile = TerrainProfile.Extract(library.MosaicFor(from, to), from, to);
+        Assert.Equal((Zone.Sea, 0.0), (profile.Zones[^1], profile.DistanceToCoastToMetres!.Value));
+        Assert.InRange(profile.DistanceToCoastFromMetres!.Value, 3_000, 15_000);
+        Assert.Contains(Zone.Inland, profile.Zones.ToArray());
+        Assert.Contains(Zone.Coast, profile.Zones.ToArray());
+    }
+
     [Fact]
     public void The_grid_of_each_real_tile_is_what_its_publisher_says()
     {
