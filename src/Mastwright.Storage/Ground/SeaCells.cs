@@ -54,6 +54,12 @@ internal static class SeaCells
         GridFrame frame = file.File.Frame;
         double firstColumn = frame.Locate(new GeoPoint(tile.SouthDegrees, tile.WestDegrees)).Column;
         double columnsAStep = 1 / (Side * frame.StepX);
+        if (firstColumn > frame.Columns || firstColumn + ((Side - 1) * columnsAStep) < -1)
+        {
+            // The file begins or ends with the edge it shares with this tile.
+            return;
+        }
+
         for (int y = 0; y < Side; y++)
         {
             double row = Math.Round((frame.OriginY - (tile.SouthDegrees + (y / (double)Side))) / frame.StepY);

@@ -164,6 +164,21 @@ public sealed class GroundLibraryTests
     }
 
     [Fact]
+    public void A_path_over_the_antimeridian_reads_the_tiles_of_both_sides_and_their_sea()
+    {
+        using ScratchFolder folder = new();
+        WriteTile(folder.At("S17E179.hgt"), 40);
+        WriteTile(folder.At("S17W180.hgt"), 0);
+        using GroundLibrary library = Open(folder, Source("*.hgt"));
+        TerrainProfile profile = Cut(library, new(-16.5, 179.6), new(-16.4, -179.6));
+
+        Assert.True(profile.IsComplete);
+        Assert.Equal((40.0, 0.0), (profile.HeightsMetres[0], profile.HeightsMetres[^1]));
+        Assert.Equal((Zone.Coast, Zone.Sea), (profile.Zones[0], profile.Zones[^1]));
+        Assert.Empty(library.MissingTiles(new GeoBounds(-16.6, 179.5, -16.4, -179.5)));
+    }
+
+    [Fact]
     public void A_site_outside_the_ground_is_missing_and_named()
     {
         using ScratchFolder folder = new();
