@@ -1,1 +1,3 @@
-return 0;
+using Mastwright.Benchmarks;
+
+return CommandLine.Run(args);

@@ -1,0 +1,43 @@
+using System.Globalization;
+using Mastwright.Benchmarks.Figures;
+using Mastwright.Benchmarks.Soak;
+
+namespace Mastwright.Benchmarks;
+
+/// <summary>Reads the command line of the benchmark program, which only the scripts bench/run and bench/soak call.</summary>
+internal static class CommandLine
+{
+    private const int Missed = 1;
+    private const int BadInput = 2;
+
+    internal static int Run(string[] args)
+    {
+        Dictionary<string, string> options = new(StringComparer.Ordinal);
+        for (int i = 1; i + 1 < args.Length; i += 2)
+        {
+            options[args[i]] = args[i + 1];
+        }
+
+        switch (args.Length == 0 ? "" : args[0])
+        {
+            case "figures" when options.TryGetValue("--demo", out string? demo):
+                return FigureRun.Run(demo, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--results"), Origin(options)) ? 0 : Missed;
+            case "soak" when options.TryGetValue("--scratch", out string? scratch):
+                SoakSettings settings = new()
+                {
+                    Scratch = scratch,
+                    Results = options.GetValueOrDefault("--results"),
+                    Minutes = double.Parse(options.GetValueOrDefault("--minutes", "10"), CultureInfo.InvariantCulture),
+                    Campaign = options.GetValueOrDefault("--campaign"),
+                    Seed = options.TryGetValue("--seed", out string? seed) ? int.Parse(seed, CultureInfo.InvariantCulture) : null,
+                    Commit = Origin(options),
+                };
+                return SoakRun.Run(settings) ? 0 : Missed;
+            default:
+                Console.Error.WriteLine("figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--seed N] [--results FOLDER] [--commit HASH]");
+                return BadInput;
+        }
+    }
+
+    private static string Origin(Dictionary<string, string> options) => options.GetValueOrDefault("--commit", "unknown");
+}
