@@ -31,7 +31,7 @@ internal static class LinkPicture
             TransmitterHeightMetres = link.Path.FromHeightMetres?.Median ?? 0,
             ReceiverHeightMetres = link.Path.ToHeightMetres?.Median ?? 0,
             FrequencyHz = assessment.Settings.FrequencyHz,
-            KFactor = assessment.Settings.KFactor,
+            KFactor = link.Path.Air.KFactor,
             LowKFactor = assessment.Settings.LowKFactor,
             Obstructions = clearance is null ? [] :
             [

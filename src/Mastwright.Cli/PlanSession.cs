@@ -1,5 +1,9 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Plans;
+using Mastwright.Propagation;
+using Mastwright.Station;
+using Mastwright.Storage.Air;
 using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Ground;
 using Mastwright.Storage.Plans;
@@ -9,11 +13,11 @@ namespace Mastwright.Cli;
 /// <summary>A plan that was read, its ground opened, ready to be examined.</summary>
 internal sealed class PlanSession : IDisposable
 {
-    private PlanSession(PlanDocument document, GroundLibrary ground)
+    private PlanSession(PlanDocument document, GroundLibrary ground, StationCatalogue catalogue, RefractivityMaps? maps)
     {
         Document = document;
         Ground = ground;
-        Assessment = new(document.Plan, StationCatalogueFile.LoadBuiltIn(), ground.MosaicFor);
+        Assessment = new(document.Plan, catalogue, ground.MosaicFor, maps);
     }
 
     internal PlanDocument Document { get; }
@@ -32,19 +36,29 @@ internal sealed class PlanSession : IDisposable
             return null;
         }
 
+        StationCatalogue? catalogue = Catalogue(document, allowOutside);
+        bool mapsRead = Maps(document, allowOutside, out RefractivityMaps? maps);
         GroundLibrary ground = GroundLibrary.Open(document.Folder, document.Plan.Heights, document.Plan.Covers, new() { AllowOutside = allowOutside });
-        if (ground.Problems.Length > 0)
+        foreach (GroundProblem problem in ground.Problems)
         {
-            foreach (GroundProblem problem in ground.Problems)
-            {
-                Console.Error.WriteLine(Place(document, problem) + problem);
-            }
-
-            ground.Dispose();
-            return null;
+            Console.Error.WriteLine(Place(document, problem) + problem);
         }
 
-        return new(document, ground);
+        if (ground.Problems.Length == 0 && mapsRead && catalogue is not null)
+        {
+            return new(document, ground, catalogue, maps);
+        }
+
+        ground.Dispose();
+        return null;
+    }
+
+    /// <summary>The catalogue that ships with the plan's own files over it; tells what is wrong and gives null when one cannot be used.</summary>
+    internal static StationCatalogue? Catalogue(PlanDocument document, bool allowOutside)
+    {
+        StationCatalogue? catalogue = PlanCatalogue.Load(document.Folder, document.Plan.CatalogueFiles, allowOutside, out ImmutableArray<PlanProblem> problems);
+        TellOfFiles(document, "catalogue", problems);
+        return catalogue;
     }
 
     /// <summary>Reads a plan; tells what is wrong on the error output and gives null when it cannot be used.</summary>
@@ -86,10 +100,33 @@ internal sealed class PlanSession : IDisposable
         string path = height >= 0
             ? string.Create(CultureInfo.InvariantCulture, $"ground/heights/{height + 1}/files")
             : string.Create(CultureInfo.InvariantCulture, $"ground/cover/{cover + 1}/files");
-        return document.Sources.FindNearest(path) is { } place
-            ? string.Create(CultureInfo.InvariantCulture, $"{place.File}:{place.Line}:{place.Column}: {path}: ")
-            : "";
+        return $"{document.Sources.FindNearest(path)}: {path}: ";
     }
 
     public void Dispose() => Ground.Dispose();
+
+    /// <summary>Reads the maps of the air where the plan names some; false, after telling what is wrong, when they cannot be used.</summary>
+    private static bool Maps(PlanDocument document, bool allowOutside, out RefractivityMaps? maps)
+    {
+        maps = null;
+        if (document.Plan.Air.MapFolder.Length == 0)
+        {
+            return true;
+        }
+
+        maps = RefractivityFolder.Load(document.Folder, document.Plan.Air.MapFolder, allowOutside, out ImmutableArray<PlanProblem> problems);
+        TellOfFiles(document, "air/maps", problems);
+        return maps is not null;
+    }
+
+    /// <summary>Tells problems of files that the plan names; one that has no line of its own is told with the place where the plan names the file.</summary>
+    private static void TellOfFiles(PlanDocument document, string path, ImmutableArray<PlanProblem> problems)
+    {
+        foreach (PlanProblem problem in problems)
+        {
+            Console.Error.WriteLine(problem.Line > 0
+                ? problem.ToString()
+                : $"{document.Sources.FindNearest(path)}: {path}: {problem with { Path = "" }}");
+        }
+    }
 }

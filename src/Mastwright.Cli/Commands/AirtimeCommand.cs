@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Mastwright.Cli.Output;
 using Mastwright.Quantities;
+using Mastwright.Station;
 using Mastwright.Station.Radio;
 using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Plans;
@@ -29,13 +30,16 @@ internal static class AirtimeCommand
         command.SetAction(parsed =>
         {
             ModemSetting? setting = null;
+            StationCatalogue catalogue = StationCatalogueFile.LoadBuiltIn();
             if (parsed.GetValue(plan) is { } planPath)
             {
-                setting = PlanSession.Read(planPath, allowOutside: false)?.Plan.Modem;
-                if (setting is null)
+                if (PlanSession.Read(planPath, allowOutside: false) is not { } document || PlanSession.Catalogue(document, allowOutside: false) is not { } own)
                 {
                     return ExitCode.BadInput;
                 }
+
+                setting = document.Plan.Modem;
+                catalogue = own;
             }
 
             if (Setting(setting, parsed.GetValue(bandwidth), parsed.GetValue(factor), parsed.GetValue(coding), parsed.GetValue(preamble), parsed.GetValue(payload), out string problem) is not { } complete)
@@ -44,7 +48,7 @@ internal static class AirtimeCommand
                 return ExitCode.BadInput;
             }
 
-            AirtimeReport report = AirtimeReport.Of(complete, parsed.GetValue(noise)?.Median);
+            AirtimeReport report = AirtimeReport.Of(complete, parsed.GetValue(noise)?.Median, catalogue);
             Console.Out.WriteLine(parsed.GetValue(json) ? report.Json() : report.Text());
             return ExitCode.Fine;
         });
@@ -83,10 +87,10 @@ internal static class AirtimeCommand
 /// <summary>What the airtime command answers.</summary>
 internal sealed record AirtimeReport(ModemSetting Setting, AirtimeResult Airtime, double NoiseFigureDb, bool NoiseFigureAssumed, double? SensitivityDbm)
 {
-    internal static AirtimeReport Of(ModemSetting setting, double? noiseFigureDb)
+    internal static AirtimeReport Of(ModemSetting setting, double? noiseFigureDb, StationCatalogue catalogue)
     {
-        double noise = noiseFigureDb ?? Mastwright.Station.StationDefaults.NoiseFigureDb;
-        DemodulationLimit? limit = Demodulation.SnrLimit(setting, null, StationCatalogueFile.LoadBuiltIn());
+        double noise = noiseFigureDb ?? StationDefaults.NoiseFigureDb;
+        DemodulationLimit? limit = Demodulation.SnrLimit(setting, null, catalogue);
         return new(
             setting,
             Mastwright.Station.Radio.Airtime.Compute(setting),

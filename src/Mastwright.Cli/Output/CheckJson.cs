@@ -14,8 +14,6 @@ internal static class CheckJson
         writer.Number("frequency-hertz", report.Settings.FrequencyHz);
         writer.Number("time-percent", report.Settings.TimePercent);
         writer.Number("location-percent", report.Settings.LocationPercent);
-        writer.Number("refractivity-gradient", report.Settings.RefractivityGradient);
-        writer.Number("surface-refractivity", report.Settings.SurfaceRefractivity);
         writer.Number("low-k", report.Settings.LowKFactor);
         writer.Number("wanted-margin-db", report.Settings.Wanted.MarginDb);
         writer.WriteEndObject();
@@ -43,6 +41,10 @@ internal static class CheckJson
         writer.Number("bearing-degrees", link.Segment.InitialBearingDegrees);
         writer.WriteString("verdict", JsonDocumentWriter.Word(link.Finding.Verdict));
         writer.WriteString("method", link.Path.Out?.Method ?? "");
+        writer.Number("refractivity-gradient", link.Path.Air.RefractivityGradient);
+        writer.WriteString("refractivity-gradient-source", link.Path.Air.RefractivityGradientSource);
+        writer.Number("surface-refractivity", link.Path.Air.SurfaceRefractivity);
+        writer.WriteString("surface-refractivity-source", link.Path.Air.SurfaceRefractivitySource);
         Direction(writer, "out", link.Out, link.Path.OutLoss);
         Direction(writer, "back", link.Back, link.Path.BackLoss);
     }

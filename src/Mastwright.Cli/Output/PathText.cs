@@ -46,6 +46,7 @@ internal static class PathText
         }
 
         Ground(text, link);
+        Air(text, link.Path.Air);
         if (link.Path.Out?.P1812Result is { } result)
         {
             text.AppendLine();
@@ -133,6 +134,11 @@ internal static class PathText
         {
             text.Wrapped($"Missing: {gap}", 0);
         }
+    }
+
+    private static void Air(StringBuilder text, PathAir air)
+    {
+        text.Wrapped(FormattableString.Invariant($"Air: ΔN {air.RefractivityGradient:0.0} N-units/km ({air.RefractivityGradientSource}), k = {air.KFactor:0.00}; N0 {air.SurfaceRefractivity:0.0} N-units ({air.SurfaceRefractivitySource})"), 0);
     }
 
     private static void Notes(IAnsiConsole console, LinkReport link)

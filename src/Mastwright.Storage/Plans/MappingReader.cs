@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Quantities;
 
@@ -203,7 +204,7 @@ internal sealed class MappingReader
             return " Inside { } a value that holds a comma needs quotes, and a decimal fraction a point.";
         }
 
-        if (KeySuggestion.Nearest(entry.Key, shape.Keys.Select(key => key.Name)) is { } near)
+        if (NearestWord.Of(entry.Key, shape.Keys.Select(key => key.Name)) is { } near)
         {
             return $" Did you mean '{near}'?";
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Ground;
 using Mastwright.Plans;
+using Mastwright.Station.Radio;
 
 namespace Mastwright.Storage.Plans;
 
@@ -120,6 +121,15 @@ internal static class PlanBinder
             SurfaceRefractivity = air.Number(PlanKeys.SurfaceRefractivity),
             LowKFactor = air.Number(PlanKeys.LowK),
             ExternalNoiseFigureDb = air.Exact(PlanKeys.ExternalNoise),
+            NoiseEnvironment = air.Choice(PlanKeys.NoiseEnvironment) switch
+            {
+                0 => NoiseEnvironment.City,
+                1 => NoiseEnvironment.Residential,
+                2 => NoiseEnvironment.Rural,
+                3 => NoiseEnvironment.QuietRural,
+                _ => null,
+            },
+            MapFolder = FileName(air, PlanKeys.AirMaps),
         };
         air.Done();
         return bound;

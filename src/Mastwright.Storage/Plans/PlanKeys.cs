@@ -1,3 +1,4 @@
+using Mastwright.Propagation;
 using Mastwright.Quantities;
 
 namespace Mastwright.Storage.Plans;
@@ -26,11 +27,13 @@ internal static class PlanKeys
     internal static readonly MappingShape GroundShape = new("ground", Heights, Cover);
     internal static readonly KeyShape Ground = new("ground", GroundShape, "Height and cover files.");
 
-    internal static readonly KeyShape RefractivityGradient = new("refractivity-gradient", new NumberShape(1, 500), "Mean fall of refractivity in the lowest kilometre, ΔN in N-units/km.");
-    internal static readonly KeyShape SurfaceRefractivity = new("surface-refractivity", new NumberShape(200, 500), "Sea-level surface refractivity N0 in N-units.");
+    internal static readonly KeyShape RefractivityGradient = new("refractivity-gradient", new NumberShape(RefractivityMaps.LeastGradient, RefractivityMaps.MostGradient), "Mean fall of refractivity in the lowest kilometre, ΔN in N-units/km.");
+    internal static readonly KeyShape SurfaceRefractivity = new("surface-refractivity", new NumberShape(RefractivityMaps.LeastSurface, RefractivityMaps.MostSurface), "Sea-level surface refractivity N0 in N-units.");
     internal static readonly KeyShape LowK = new("low-k", new NumberShape(0.2, 1.5), "Effective-earth factor of the worst air to plan for.");
     internal static readonly KeyShape ExternalNoise = new("external-noise", new QuantityShape(Dimension.Ratio, -10, 100, "3 dB"), "External noise figure above kT0B.");
-    internal static readonly MappingShape AirShape = new("air", RefractivityGradient, SurfaceRefractivity, LowK, ExternalNoise);
+    internal static readonly KeyShape NoiseEnvironment = new("noise-environment", new ChoiceShape("city", "residential", "rural", "quiet-rural"), "Surroundings whose man-made noise ITU-R P.372 gives, up to 250 MHz.");
+    internal static readonly KeyShape AirMaps = new("maps", new FileShape("itu"), "Folder with the digital maps DN50.TXT and N050.TXT of ITU-R P.1812.");
+    internal static readonly MappingShape AirShape = new("air", RefractivityGradient, SurfaceRefractivity, AirMaps, LowK, ExternalNoise, NoiseEnvironment);
     internal static readonly KeyShape Air = new("air", AirShape, "Refractivity, low k, noise.");
 
     internal static readonly KeyShape Margin = new("margin", new QuantityShape(Dimension.Ratio, 0, 60, "10 dB"), "Margin below which a link is tight.");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Quantities;
 
@@ -143,7 +144,7 @@ internal static class ScalarBinder
         int choice = shape.Words.IndexOf(text);
         if (choice < 0)
         {
-            string meant = KeySuggestion.Nearest(text, shape.Words) is { } near ? $" Did you mean '{near}'?" : "";
+            string meant = NearestWord.Of(text, shape.Words) is { } near ? $" Did you mean '{near}'?" : "";
             binding.Add(node, path, ValueCode, "This word is not known here." + meant, shape.Wanted);
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Plans;
 
@@ -72,5 +73,5 @@ internal static class SiteBinder
 
     /// <summary>A question that names the key that was most likely meant; empty when none is near.</summary>
     internal static string Near(string found, IEnumerable<string> keys) =>
-        KeySuggestion.Nearest(found, keys.Take(10_000)) is { } near ? $" Did you mean '{near}'?" : "";
+        NearestWord.Of(found, keys.Take(10_000)) is { } near ? $" Did you mean '{near}'?" : "";
 }

@@ -44,6 +44,7 @@ public static class StarterPlan
         #   refractivity-gradient: 45  # N-units/km
         #   surface-refractivity: 325  # N-units
         #   low-k: 0.8                 # the worst air to plan for
+        #   maps: itu                  # or take both from DN50.TXT and N050.TXT of ITU-R P.1812 in this folder
         #   external-noise: 3 dB
 
         # Both ends of a link share this. Take it from your modem's settings.

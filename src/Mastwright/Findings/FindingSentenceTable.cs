@@ -26,7 +26,7 @@ internal static class FindingSentenceTable
         ("frequency-error", "The two ends may be {offset} apart in frequency; the modem bears {tolerance}, and {packet-drift} of drift within one packet.{missing}", "Use radios with temperature-compensated oscillators, or a wider bandwidth."),
         ("nearby-transmitter-blocking", "The transmitter may reach {level} at the receiver's input, which bears {limit}{near}{filter}.", "Measure with the antenna connected, fit a band-pass filter, or move the antenna.{doubt}"),
         ("feed-loss", "The feed loses {loss}: {share} of the power gets through.", "Keep it under {limit}: a shorter or thicker line, or the radio in a box at the antenna."),
-        ("line-type-unknown", "The catalogue has no line type '{type}'.", "Use one of {known}, or add a row of your own."),
+        ("line-type-unknown", "The catalogue has no line type '{type}'.{near}", "Use one of {known}, or give the plan a catalogue file with a row for it."),
         ("line-table-inconsistent", "The published points of '{type}' lie off any line's curve, the worst by {miss}.", "Look for a misprint in the row, such as dB per 100 ft among dB per 100 m."),
         ("part-loss-unknown", "The insertion loss of '{part}' is not known.", "Give its loss in dB."),
         ("amplifier-noise-unknown", "The noise figure of '{amplifier}' is not known, so the station's own noise is not either.", "Give its noise figure from its data sheet."),

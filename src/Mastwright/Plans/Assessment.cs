@@ -3,6 +3,7 @@ using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
 using Mastwright.Network;
+using Mastwright.Propagation;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Antenna;
@@ -15,6 +16,7 @@ public sealed class Assessment
     private readonly Plan plan;
     private readonly StationCatalogue catalogue;
     private readonly Func<GeoPoint, GeoPoint, GroundMosaic> ground;
+    private readonly RefractivityMaps? maps;
     private readonly PathSettings settings;
     private readonly ImmutableArray<Assumption> assumed;
 
@@ -22,7 +24,8 @@ public sealed class Assessment
     /// <param name="plan">The plan.</param>
     /// <param name="catalogue">Line types, losses of parts, demodulation limits.</param>
     /// <param name="ground">The ground for the path between two places; called from many threads at once.</param>
-    public Assessment(Plan plan, StationCatalogue catalogue, Func<GeoPoint, GeoPoint, GroundMosaic> ground)
+    /// <param name="maps">The maps of the air that <see cref="AirPlan.MapFolder"/> names; null when it names none.</param>
+    public Assessment(Plan plan, StationCatalogue catalogue, Func<GeoPoint, GeoPoint, GroundMosaic> ground, RefractivityMaps? maps = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(catalogue);
@@ -30,6 +33,7 @@ public sealed class Assessment
         this.plan = plan;
         this.catalogue = catalogue;
         this.ground = ground;
+        this.maps = maps;
         (settings, assumed) = PathSettingsOfPlan.Of(plan);
     }
 
@@ -95,10 +99,10 @@ public sealed class Assessment
 
         // Both directions share the path: what the weaker lacks is what the path must lose less.
         double wantedLoss = (link.Weaker.IsReversed ? link.Path.Back! : link.Path.Out).LossDb - (settings.Wanted.MarginDb - margin.Median);
-        LinkPathSolver solver = new(settings, ground);
+        LinkPathSolver solver = new(settings, link.Path.Air, ground);
         return atStart
-            ? Propagation.MastHeight.ForLoss(profile, solver.Input(link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path), wantedLoss)
-            : Propagation.MastHeight.ForLoss(profile.Reversed(), solver.Input(link.To, link.From, link.Path.ToHeightMetres!.Value.Median, link.Path.FromHeightMetres!.Value.Median, link.Path), wantedLoss);
+            ? MastHeight.ForLoss(profile, solver.Input(link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path), wantedLoss)
+            : MastHeight.ForLoss(profile.Reversed(), solver.Input(link.To, link.From, link.Path.ToHeightMetres!.Value.Median, link.Path.FromHeightMetres!.Value.Median, link.Path), wantedLoss);
     }
 
     private static IEnumerable<string> DatumsOfAntennas(ImmutableArray<LinkStation> stations) => stations
@@ -107,7 +111,8 @@ public sealed class Assessment
 
     private LinkReport Link(LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain)
     {
-        LinkPath path = new LinkPathSolver(settings, ground).Solve(from, to);
+        PathAir air = PathAir.Of(plan.Air, maps, from.Position.Point, to.Position.Point);
+        LinkPath path = new LinkPathSolver(settings, air, ground).Solve(from, to);
         GeodesicSegment segment = Geodesic.Inverse(from.Position.Point, to.Position.Point);
         double bearingBack = (segment.FinalBearingDegrees + 180) % 360;
         LinkEnd fromEnd = End(from, fromChain, path.Clearance?.TransmitterElevationDegrees, segment.InitialBearingDegrees);

@@ -10,6 +10,9 @@ namespace Mastwright.Plans;
 /// <summary>The path between two stations of a plan: ground, what is in the way, and the loss in both directions.</summary>
 public sealed record LinkPath
 {
+    /// <summary>The ordinary air along it.</summary>
+    public required PathAir Air { get; init; }
+
     /// <summary>The ground as cut, with gaps if it has any; null when the stations stand at one place.</summary>
     public TerrainProfile? Terrain { get; init; }
 

@@ -9,7 +9,7 @@ using Mastwright.Quantities;
 namespace Mastwright.Plans;
 
 /// <summary>Works out the path between two stations: at the best guess, and over the ranges of places and heights.</summary>
-internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPoint, GroundMosaic> ground)
+internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<GeoPoint, GeoPoint, GroundMosaic> ground)
 {
     private const double OnePlaceMetres = 1;
 
@@ -17,7 +17,7 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
     {
         if (Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres < OnePlaceMetres)
         {
-            return new() { Missing = [$"{from.PlanPath}/position and {to.PlanPath}/position are one place"] };
+            return new() { Air = air, Missing = [$"{from.PlanPath}/position and {to.PlanPath}/position are one place"] };
         }
 
         GroundMosaic mosaic = ground(from.Position.Point, to.Position.Point);
@@ -30,7 +30,7 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         ];
         if (!missing.IsEmpty)
         {
-            return new() { Terrain = terrain, Missing = missing };
+            return new() { Air = air, Terrain = terrain, Missing = missing };
         }
 
         EndGround fromGround = EndGround.At(mosaic, terrain, from, isStart: true);
@@ -38,22 +38,23 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         (Estimate fromMetres, bool fromBuried) = EndHeight.AboveGround(from.Height!, fromGround.Metres);
         (Estimate toMetres, bool toBuried) = EndHeight.AboveGround(to.Height!, toGround.Metres);
         PathProfile profile = Profile(mosaic, terrain, fromGround.Metres.Median, toGround.Metres.Median);
-        ClearanceAnalysis clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.KFactor);
+        ClearanceAnalysis clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, air.KFactor);
         EndLoss fromEnd = EndLoss.Of(from, settings.FrequencyHz, fromMetres.Median, clearance.TransmitterElevationDegrees, terrain.HasSurface);
         EndLoss toEnd = EndLoss.Of(to, settings.FrequencyHz, toMetres.Median, clearance.ReceiverElevationDegrees, terrain.HasSurface);
         profile = WithoutReplacedCover(profile, fromEnd, toEnd);
 
         LinkPath path = new()
         {
+            Air = air,
             Terrain = terrain,
             Profile = profile,
             FromHeightMetres = fromMetres,
             ToHeightMetres = toMetres,
-            Clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.KFactor),
+            Clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, air.KFactor),
             ClearanceLowK = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.LowKFactor),
             LocationDb = settings.LocationDb ?? LocationVariability.SigmaDb(settings.FrequencyHz, terrain.StepMetres, toMetres.Median, terrain.CoverHeightsMetres[^1]),
             Findings = [.. fromEnd.Findings, .. toEnd.Findings, .. fromGround.Findings, .. toGround.Findings, .. Buried(from, fromBuried), .. Buried(to, toBuried)],
-            Assumptions = [.. fromEnd.Assumptions, .. toEnd.Assumptions, .. fromGround.Assumptions, .. toGround.Assumptions],
+            Assumptions = [.. air.Assumptions, .. fromEnd.Assumptions, .. toEnd.Assumptions, .. fromGround.Assumptions, .. toGround.Assumptions],
             Missing = [.. fromEnd.Missing, .. toEnd.Missing],
         };
         if (!path.Missing.IsEmpty)
@@ -167,8 +168,8 @@ internal sealed class LinkPathSolver(PathSettings settings, Func<GeoPoint, GeoPo
         TransmitterHeightMetres = fromMetres,
         ReceiverHeightMetres = toMetres,
         Polarisation = from.Polarisation == Station.Antenna.Polarisation.Horizontal ? WavePolarisation.Horizontal : WavePolarisation.Vertical,
-        RefractivityGradient = settings.RefractivityGradient,
-        SurfaceRefractivity = settings.SurfaceRefractivity,
+        RefractivityGradient = air.RefractivityGradient,
+        SurfaceRefractivity = air.SurfaceRefractivity,
         PathCentreLatitudeDegrees = PathCentre.LatitudeDegrees(from.Position.Point, to.Position.Point, path.Terrain!.LengthMetres),
         DistanceToCoastTransmitterMetres = CoastOf(path.Terrain, from),
         DistanceToCoastReceiverMetres = CoastOf(path.Terrain, to),

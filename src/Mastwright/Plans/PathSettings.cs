@@ -1,9 +1,9 @@
 using Mastwright.Network;
-using Mastwright.Propagation;
 
 namespace Mastwright.Plans;
 
 /// <summary>What every path of a plan is computed with: the plan's values, and the defaults for what it does not give.</summary>
+/// <remarks>The air differs from path to path where it comes from maps: see <see cref="PathAir"/>.</remarks>
 public sealed record PathSettings
 {
     /// <summary>Frequency in Hz.</summary>
@@ -15,12 +15,6 @@ public sealed record PathSettings
     /// <summary>Location percentage of the prediction.</summary>
     public required double LocationPercent { get; init; }
 
-    /// <summary>Fall of refractivity in the lowest kilometre, in N-units/km.</summary>
-    public required double RefractivityGradient { get; init; }
-
-    /// <summary>Sea-level surface refractivity in N-units.</summary>
-    public required double SurfaceRefractivity { get; init; }
-
     /// <summary>Effective-earth factor of the worst air to plan for.</summary>
     public required double LowKFactor { get; init; }
 
@@ -29,7 +23,4 @@ public sealed record PathSettings
 
     /// <summary>What is wanted of a link, and its other spreads.</summary>
     public required LinkWanted Wanted { get; init; }
-
-    /// <summary>Effective-earth factor of the air as given.</summary>
-    public double KFactor => EffectiveEarth.FactorFromGradient(RefractivityGradient);
 }

@@ -24,8 +24,6 @@ internal static class PathSettingsOfPlan
             FrequencyHz = plan.Modem.FrequencyHz,
             TimePercent = Or(plan.Wanted.TimePercent, PlanDefaults.TimePercent, PlanDefaults.Time),
             LocationPercent = Or(plan.Wanted.LocationPercent, PlanDefaults.LocationPercent, PlanDefaults.Location),
-            RefractivityGradient = Or(plan.Air.RefractivityGradient, PlanDefaults.RefractivityGradient, PlanDefaults.Gradient),
-            SurfaceRefractivity = Or(plan.Air.SurfaceRefractivity, PlanDefaults.SurfaceRefractivity, PlanDefaults.Refractivity),
             LowKFactor = Or(plan.Air.LowKFactor, PlanDefaults.LowKFactor, PlanDefaults.LowK),
             LocationDb = plan.Spread.LocationDb,
             Wanted = new()

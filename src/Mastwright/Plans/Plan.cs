@@ -63,6 +63,12 @@ public sealed record AirPlan
 
     /// <summary>External noise as a figure in dB above kT0B; null when not given.</summary>
     public double? ExternalNoiseFigureDb { get; init; }
+
+    /// <summary>Surroundings whose man-made noise ITU-R P.372 gives, where no figure is given; null when not given.</summary>
+    public NoiseEnvironment? NoiseEnvironment { get; init; }
+
+    /// <summary>Folder of the digital maps of ITU-R P.1812, relative to the plan; empty when not given.</summary>
+    public string MapFolder { get; init; } = "";
 }
 
 /// <summary>What is wanted of a link.</summary>

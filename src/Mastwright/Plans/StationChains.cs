@@ -22,6 +22,7 @@ internal static class StationChains
             Modem = plan.Modem,
             Catalogue = catalogue,
             ExternalNoiseFigureDb = plan.Air.ExternalNoiseFigureDb,
+            NoiseEnvironment = plan.Air.NoiseEnvironment,
             NearbyTransmitters =
             [
                 .. fitOut.NearbyTransmitters.Select(other => new NearbyEmitter(other.Key, other.FrequencyHz, other.EirpDbm, other.DistanceMetres)),
@@ -45,6 +46,7 @@ internal static class StationChains
             Modem = plan.Modem,
             Catalogue = catalogue,
             ExternalNoiseFigureDb = plan.Air.ExternalNoiseFigureDb,
+            NoiseEnvironment = plan.Air.NoiseEnvironment,
         });
         return chain with
         {

@@ -130,12 +130,13 @@ public static class StationChain
         if (input.NoiseEnvironment is { } surroundings
             && ExternalNoise.ManMadeFigureDb(surroundings, input.Modem.FrequencyHz) is { } figure)
         {
-            return (figure, "Rec. ITU-R P.372, man-made noise, from memory");
+            return (figure, $"Rec. ITU-R P.372, man-made noise, {ExternalNoise.Word(surroundings)}, constants from memory");
         }
 
         assumptions.Add(new("external-noise", "no noise from outside beyond an antenna at 290 K", "assumed", "air/external-noise"));
-        findings.Add(Unknown("external-noise-unknown", input.PlanPath, "noise from outside", "dB above kT0B",
-            string.Create(CultureInfo.InvariantCulture, $"{ExternalNoise.RangeText}; at {input.Modem.FrequencyHz / 1e6:0.###} MHz it has to be measured")));
+        findings.Add(Unknown("external-noise-unknown", input.PlanPath, "noise from outside", "dB above kT0B", ExternalNoise.IsInRange(input.Modem.FrequencyHz)
+            ? "the plan gives neither air/external-noise nor air/noise-environment, from which ITU-R P.372 has a figure"
+            : string.Create(CultureInfo.InvariantCulture, $"{ExternalNoise.RangeText}; at {input.Modem.FrequencyHz / 1e6:0.###} MHz it has to be measured")));
         return (0, "assumed");
     }
 

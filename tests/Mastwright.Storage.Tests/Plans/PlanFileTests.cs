@@ -2,8 +2,11 @@ using System.Collections.Immutable;
 using Mastwright.Ground;
 using Mastwright.Plans;
 using Mastwright.Quantities;
+using Mastwright.Station;
 using Mastwright.Station.Antenna;
 using Mastwright.Station.Feed;
+using Mastwright.Station.Radio;
+using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Plans;
 using Mastwright.Tests;
 
@@ -28,7 +31,7 @@ public class PlanFileTests
         Assert.Equal(["a.tif", "b.tif"], plan.Heights[1].Files.AsEnumerable());
         Assert.Equal(HeightKind.Surface, plan.Heights[1].Kind);
         Assert.Equal("ground/cover/*.tif", Assert.Single(plan.Covers).Files[0]);
-        Assert.Equal(new AirPlan { RefractivityGradient = 45, SurfaceRefractivity = 325, LowKFactor = 0.8, ExternalNoiseFigureDb = 3 }, plan.Air);
+        Assert.Equal(new AirPlan { RefractivityGradient = 45, SurfaceRefractivity = 325, LowKFactor = 0.8, ExternalNoiseFigureDb = 3, NoiseEnvironment = NoiseEnvironment.QuietRural, MapFolder = "own/itu" }, plan.Air);
         Assert.Equal(869.525e6, plan.Modem.FrequencyHz);
         Assert.Equal(125e3, plan.Modem.BandwidthHz);
         Assert.Equal((10, 6, 16, 40), (plan.Modem.SpreadingFactor, plan.Modem.CodingRateDenominator, plan.Modem.PreambleLength, plan.Modem.PayloadBytes));
@@ -108,7 +111,7 @@ public class PlanFileTests
                 new LossyPart(Path + "5", LossyPartKind.Filter, 1, null),
                 new LossyPart(Path + "6", LossyPartKind.Splitter, 1, Estimate.Exactly(3.5)),
                 new FeedAmplifier(Path + "7/amplifier", "Mast-head", Estimate.Exactly(15), 1, Estimate.Exactly(10), 27, 0.8),
-                new FeedLine(Path + "8", "foam-10", Estimate.PlusMinus(12, 1)),
+                new FeedLine(Path + "8", "foam-10mm", Estimate.PlusMinus(12, 1)),
             ],
             feed.AsEnumerable());
     }
@@ -134,9 +137,28 @@ public class PlanFileTests
         string page = File.ReadAllText(Path.Combine(TestPlaces.Repository, "docs", "guide", "plan.md"));
         string[] blocks = [.. page.Split("```yaml\n").Skip(1).Select(rest => rest[..rest.IndexOf("```", StringComparison.Ordinal)])];
         using PlanFolderFixture folder = new();
-        folder.Write("parts.yaml", blocks[1]);
+        string parts = Block("\nparts:");
+        string fitOut = blocks[0].Replace(InLine("        antenna: {gain"), Block("        antenna: {part"), StringComparison.Ordinal);
+        fitOut = fitOut[..fitOut.IndexOf("        feed:\n", StringComparison.Ordinal)] + fitOut[fitOut.IndexOf("neighbours:", StringComparison.Ordinal)..];
+        folder.Write("parts.yaml", parts);
+        folder.Write("own.yaml", Block("line_types:"));
 
-        Good(folder.Read(blocks[0] + "\ninclude: parts.yaml\n"));
+        Plan[] plans =
+        [
+            Good(folder.Read(blocks[0] + "\n" + Block("air:") + "include: parts.yaml\ncatalogue: own.yaml\n")).Plan,
+            Good(folder.Read(fitOut + "\ninclude: parts.yaml\n")).Plan,
+        ];
+
+        StationCatalogue catalogue = PlanCatalogue.Load(folder.Folder, plans[0].CatalogueFiles, false, out ImmutableArray<PlanProblem> problems)!;
+        Assert.Empty(problems);
+        Assert.NotNull(catalogue.LineType("old-roll"));
+        Assert.All(
+            plans.SelectMany(plan => plan.Sites).SelectMany(site => site.FitOuts).SelectMany(one => one.Feed).OfType<FeedLine>(),
+            line => Assert.NotNull(catalogue.LineType(line.LineType)));
+        Assert.Equal("foam-10mm", Assert.Single(plans[1].Sites[0].FitOuts[0].Feed.OfType<FeedLine>()).LineType);
+
+        string Block(string words) => blocks.Single(block => ("\n" + block).Contains(words, StringComparison.Ordinal));
+        string InLine(string words) => blocks[0].Split('\n').Single(line => line.StartsWith(words, StringComparison.Ordinal)) + "\n";
     }
 
     [Fact]

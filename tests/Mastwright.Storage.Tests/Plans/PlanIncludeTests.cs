@@ -89,7 +89,8 @@ public class PlanIncludeTests
     [InlineData("0,0\n10,3\n", 2)]
     [InlineData("0,0\n100,-3\n", 2)]
     [InlineData("0,0\n10,NaN\n", 2)]
-    [InlineData("0,0\n0,-3\n", 0)]
+    [InlineData("0,0\n0,-3\n", 2)]
+    [InlineData("\uFEFF0,0\n10,3\n", 2)]
     [InlineData("\0\u0001", 0)]
     public void A_pattern_file_that_is_none_says_where(string csv, int line)
     {

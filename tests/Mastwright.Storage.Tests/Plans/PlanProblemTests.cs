@@ -227,16 +227,4 @@ public class PlanProblemTests
 
         static double Metres(GeoPoint left, GeoPoint right) => Geodesic.Inverse(left, right).DistanceMetres;
     }
-
-    [Theory]
-    [InlineData("lenght", "length", 1)]
-    [InlineData("postion", "position", 1)]
-    [InlineData("abc", "abc", 0)]
-    [InlineData("", "abc", 3)]
-    [InlineData("kitten", "sitting", 3)]
-    public void Edits_are_counted_as_for_a_typing_slip(string from, string to, int edits)
-    {
-        Assert.Equal(edits, KeySuggestion.Edits(from, to));
-        Assert.Equal(edits, KeySuggestion.Edits(to, from));
-    }
 }

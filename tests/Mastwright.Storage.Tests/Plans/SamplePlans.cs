@@ -23,7 +23,7 @@ internal static class SamplePlans
               kind: surface
           cover:
             - files: ground/cover/*.tif
-        air: {refractivity-gradient: 45, surface-refractivity: 325, low-k: 0.8, external-noise: 3 dB}
+        air: {refractivity-gradient: 45, surface-refractivity: 325, maps: own/itu, low-k: 0.8, external-noise: 3 dB, noise-environment: quiet-rural}
         modem:
           frequency: 869.525 MHz
           bandwidth: 125 kHz
@@ -94,6 +94,6 @@ internal static class SamplePlans
           radios:
             small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, blocking: -30 dBm, blocking-offset: 10 MHz}
           feed:
-            loft-run: {line: foam-10, length: 12 ± 1 m}
+            loft-run: {line: foam-10mm, length: 12 ± 1 m}
         """;
 }

@@ -19,23 +19,36 @@ public static class PatternTable
     /// <param name="problem">Line, what was found and what would be right; empty when nothing is wrong.</param>
     public static bool TryParse(string text, out ImmutableArray<PatternPoint> points, out string problem)
     {
+        bool isRead = TryParse(text, out points, out int line, out problem);
+        problem = line > 0 ? Text($"line {line}: ") + problem : problem;
+        return isRead;
+    }
+
+    /// <summary>Reads "angle,dB" rows, and tells the line apart from the problem.</summary>
+    /// <param name="text">The text, as above.</param>
+    /// <param name="points">The rows by rising angle; empty when there is a problem.</param>
+    /// <param name="line">The line at fault, from 1; 0 when nothing is wrong or the whole table is meant.</param>
+    /// <param name="problem">What was found and what would be right; empty when nothing is wrong.</param>
+    public static bool TryParse(string text, out ImmutableArray<PatternPoint> points, out int line, out string problem)
+    {
         ArgumentNullException.ThrowIfNull(text);
         points = [];
+        line = 0;
         problem = "";
         SortedDictionary<double, double> rows = [];
         int number = 0;
         bool headingAllowed = true;
-        foreach (ReadOnlySpan<char> raw in text.AsSpan().EnumerateLines())
+        foreach (ReadOnlySpan<char> raw in text.AsSpan().TrimStart('\uFEFF').EnumerateLines())
         {
             number++;
-            ReadOnlySpan<char> line = raw.Trim();
-            if (line.IsEmpty || line[0] == '#')
+            ReadOnlySpan<char> written = raw.Trim();
+            if (written.IsEmpty || written[0] == '#')
             {
                 continue;
             }
 
-            bool isRow = TryRow(line, out double angle, out double level, out string wrong);
-            if (!isRow && headingAllowed && !char.IsAsciiDigit(line[0]) && line[0] is not ('-' or '+' or '.' or '−'))
+            bool isRow = TryRow(written, out double angle, out double level, out string wrong);
+            if (!isRow && headingAllowed && !char.IsAsciiDigit(written[0]) && written[0] is not ('-' or '+' or '.' or '−'))
             {
                 headingAllowed = false;
                 continue;
@@ -53,7 +66,8 @@ public static class PatternTable
 
             if (wrong.Length > 0)
             {
-                problem = Text($"line {number}: ") + wrong;
+                line = number;
+                problem = wrong;
                 return false;
             }
         }
@@ -150,7 +164,11 @@ public static class PatternTable
         return read;
     }
 
-    private static string Short(ReadOnlySpan<char> line) => line.Length > 40 ? string.Concat(line[..40], "…") : line.ToString();
+    private static string Short(ReadOnlySpan<char> line)
+    {
+        string text = line.Length > 40 ? string.Concat(line[..40], "…") : line.ToString();
+        return string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));
+    }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

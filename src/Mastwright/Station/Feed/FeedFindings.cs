@@ -13,7 +13,9 @@ internal static class FeedFindings
 
     internal static Finding LineTypeUnknown(string subject, string lineType, StationCatalogue catalogue) => Unknown(
         "line-type-unknown", subject, "line attenuation", "dB",
-        ("type", lineType), ("known", string.Join(", ", catalogue.LineTypes.Select(row => row.Key))));
+        ("type", lineType),
+        ("near", NearestWord.Of(lineType, catalogue.LineTypes.Select(row => row.Key)) is { } near ? $" Did you mean '{near}'?" : ""),
+        ("known", string.Join(", ", catalogue.LineTypes.Select(row => row.Key))));
 
     internal static Finding LineTableInconsistent(string subject, LineTypeRow row) => new()
     {

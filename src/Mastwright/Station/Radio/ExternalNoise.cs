@@ -35,7 +35,7 @@ public static class ExternalNoise
     /// <summary>Median man-made noise figure in dB above kT0B; null outside the Recommendation's frequency range.</summary>
     public static double? ManMadeFigureDb(NoiseEnvironment environment, double frequencyHz)
     {
-        if (!(frequencyHz >= LowestHz && frequencyHz <= HighestHz))
+        if (!IsInRange(frequencyHz))
         {
             return null;
         }
@@ -57,6 +57,16 @@ public static class ExternalNoise
     /// <remarks>Source: Rec. ITU-R P.372, combination of noise factors, for feed and receiver at 290 K.</remarks>
     public static double CombinedFigureDb(double systemNoiseFigureDb, double externalFigureDb) =>
         10 * Math.Log10(Math.Pow(10, externalFigureDb / 10) + Math.Pow(10, systemNoiseFigureDb / 10) - 1);
+
+    internal static bool IsInRange(double frequencyHz) => frequencyHz >= LowestHz && frequencyHz <= HighestHz;
+
+    internal static string Word(NoiseEnvironment environment) => environment switch
+    {
+        NoiseEnvironment.City => "city",
+        NoiseEnvironment.Residential => "residential",
+        NoiseEnvironment.Rural => "rural",
+        _ => "quiet rural",
+    };
 
     internal static string RangeText { get; } = string.Create(
         CultureInfo.InvariantCulture, $"ITU-R P.372 gives man-made noise from {LowestHz / 1e6:0.#} to {HighestHz / 1e6:0} MHz only");
