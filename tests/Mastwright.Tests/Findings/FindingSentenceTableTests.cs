@@ -24,6 +24,7 @@ public sealed partial class FindingSentenceTableTests
         Assert.Contains("antenna-under-ground", made);
         Assert.Contains("line-type-unknown", made);
         Assert.Contains("link-range", made);
+        Assert.Contains("ground-void", made);
         Assert.Empty(made.Except(FindingSentences.Codes, StringComparer.Ordinal));
     }
 
@@ -46,7 +47,8 @@ public sealed partial class FindingSentenceTableTests
         foreach (string text in Sources.Values)
         {
             IEnumerable<Match> calls = Call().Matches(text).Where(call => makers.Contains(call.Groups["name"].Value));
-            foreach (Match match in SetCode().Matches(text).Concat(calls).Concat(ChosenCode().Matches(text).SelectMany(choice => Word().Matches(choice.Value))))
+            IEnumerable<Match> written = GivenCode().Matches(text).SelectMany(given => Word().Matches(given.Value));
+            foreach (Match match in calls.Concat(written))
             {
                 yield return match.Groups["code"].Value;
             }
@@ -63,11 +65,8 @@ public sealed partial class FindingSentenceTableTests
     [GeneratedRegex(@"\b(?<name>\w+)\(\s*""(?<code>[a-z]+(-[a-z]+)+)""", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Call();
 
-    [GeneratedRegex(@"\bCode = ""(?<code>[^""]+)""", RegexOptions.ExplicitCapture, 10_000)]
-    private static partial Regex SetCode();
-
-    [GeneratedRegex(@"\bstring code = [^;]+;", RegexOptions.ExplicitCapture, 10_000)]
-    private static partial Regex ChosenCode();
+    [GeneratedRegex(@"\b(Code|string code) = [^;,]+[;,]", RegexOptions.ExplicitCapture, 10_000)]
+    private static partial Regex GivenCode();
 
     [GeneratedRegex(@"""(?<code>[a-z]+(-[a-z]+)+)""", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Word();
