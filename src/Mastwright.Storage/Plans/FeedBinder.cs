@@ -98,7 +98,7 @@ internal static class FeedBinder
             reader.Quantity(FeedKeys.ReceiveGain),
             reader.Exact(FeedKeys.NoiseFigure),
             reader.Quantity(FeedKeys.TransmitGain),
-            reader.Exact(FeedKeys.TransmitMaximum),
+            reader.Quantity(FeedKeys.TransmitMaximum),
             reader.Exact(FeedKeys.BypassLoss));
         if (!reader.Has(FeedKeys.ReceiveGain) && !reader.Has(FeedKeys.TransmitGain))
         {

@@ -33,7 +33,7 @@ internal static class FeedKeys
     internal static readonly KeyShape ReceiveGain = new("receive-gain", new QuantityShape(Dimension.Ratio, -30, 80, "15 dB", Ranged: true), "Gain towards the radio; leave out when it does not amplify reception.");
     internal static readonly KeyShape NoiseFigure = new("noise-figure", new QuantityShape(Dimension.Ratio, 0, 60, "1 dB"), "Noise figure of the receive amplifier.");
     internal static readonly KeyShape TransmitGain = new("transmit-gain", new QuantityShape(Dimension.Ratio, -30, 80, "10 dB", Ranged: true), "Gain towards the antenna; leave out when it does not amplify transmission.");
-    internal static readonly KeyShape TransmitMaximum = new("transmit-maximum", new QuantityShape(Dimension.Power, -60, 70, "27 dBm"), "The most it puts out.");
+    internal static readonly KeyShape TransmitMaximum = new("transmit-maximum", new QuantityShape(Dimension.Power, -60, 70, "27 dBm", Ranged: true), "The most it puts out.");
     internal static readonly KeyShape BypassLoss = new("bypass-loss", new QuantityShape(Dimension.Ratio, 0, 60, "0.8 dB"), "Loss in the direction that it does not amplify.");
     internal static readonly MappingShape AmplifierShape = new("amplifier", Name, ReceiveGain, NoiseFigure, TransmitGain, TransmitMaximum, BypassLoss);
     internal static readonly KeyShape AmplifierKey = new("amplifier", AmplifierShape, "Amplifier.", Required: true);

@@ -62,7 +62,7 @@ internal static class SiteBinder
         Surroundings surroundings = new()
         {
             ClutterKind = reader.Word(SiteKeys.Clutter),
-            ClutterHeightMetres = reader.Exact(SiteKeys.ClutterHeight),
+            ClutterHeightMetres = reader.Quantity(SiteKeys.ClutterHeight),
             StreetWidthMetres = reader.Exact(SiteKeys.StreetWidth),
             WoodlandDepthMetres = reader.Exact(SiteKeys.WoodlandDepth),
             BuildingKind = reader.Word(SiteKeys.Building),

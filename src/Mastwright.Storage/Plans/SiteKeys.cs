@@ -6,7 +6,7 @@ namespace Mastwright.Storage.Plans;
 internal static class SiteKeys
 {
     internal static readonly KeyShape Clutter = new("clutter", new ChoiceShape("water", "open", "suburban", "urban", "woodland", "dense-urban"), "Kind of clutter around the antenna.");
-    internal static readonly KeyShape ClutterHeight = new("clutter-height", new QuantityShape(Dimension.Length, 0, 100, "8 m"), "Height of the clutter: asks for terminal clutter loss (ITU-R P.2108 clause 3.1) in place of the cover in the profile at this end.");
+    internal static readonly KeyShape ClutterHeight = new("clutter-height", new QuantityShape(Dimension.Length, 0, 100, "8 ± 2 m", Ranged: true), "Height of the clutter: asks for terminal clutter loss (ITU-R P.2108 clause 3.1) in place of the cover in the profile at this end.");
     internal static readonly KeyShape StreetWidth = new("street-width", new QuantityShape(Dimension.Length, 1, 500, "27 m"), "Width of the street or gap.");
     internal static readonly KeyShape WoodlandDepth = new("woodland-depth", new QuantityShape(Dimension.Length, 0, 10_000, "120 m"), "Woodland that the path runs through at this end (ITU-R P.833).");
     internal static readonly KeyShape Building = new("building", new ChoiceShape("traditional", "thermally-efficient"), "Kind of building around an indoor antenna (ITU-R P.2109).");

@@ -78,7 +78,8 @@ internal sealed record EndLoss(
             to.Assumptions.Add(new("clutter-kind", $"clutter around {station.Name}: suburban", "common practice", subject + "/clutter"));
         }
 
-        double height = around.ClutterHeightMetres ?? TerminalClutter.CoverHeightMetres(kind);
+        Estimate heights = around.ClutterHeightMetres ?? Estimate.Exactly(TerminalClutter.CoverHeightMetres(kind));
+        double height = heights.Median;
         if (around.ClutterHeightMetres is null)
         {
             to.Assumptions.Add(new("clutter-height", Text($"height of the clutter around {station.Name}: {height:0.#} m"), "ITU-R P.2108 clause 3.1", subject + "/clutter-height"));
@@ -90,7 +91,14 @@ internal sealed record EndLoss(
         }
 
         double street = around.StreetWidthMetres ?? TerminalClutter.DefaultStreetWidthMetres;
-        double loss = TerminalClutter.LossDb(frequencyHz, antennaMetres, kind, height, street);
+        double Loss(double metres) => metres <= 0 ? 0 : TerminalClutter.LossDb(frequencyHz, antennaMetres, kind, metres, street);
+        double loss = Loss(height);
+        if (!heights.IsExact)
+        {
+            // A height without a stated shape counts as uniform over its range, as every other range of the plan does.
+            to.Spreads.Add(new("terminal-clutter", $"Height of the clutter around {station.Name}", (Loss(heights.High) - Loss(heights.Low)) / Math.Sqrt(12), "plan; counted as uniform over its range"));
+        }
+
         to.Lines.Add(new(
             "terminal-clutter",
             $"Clutter around {station.Name}",

@@ -135,7 +135,7 @@ public sealed record Site
 public sealed record Surroundings
 {
     /// <summary>Height in metres of the clutter around the antenna; asks for terminal clutter loss (ITU-R P.2108 clause 3.1) in place of the profile's cover at that end.</summary>
-    public double? ClutterHeightMetres { get; init; }
+    public Estimate? ClutterHeightMetres { get; init; }
 
     /// <summary>Kind of that clutter: "water", "open", "suburban", "urban", "woodland", "dense-urban".</summary>
     public string ClutterKind { get; init; } = "";

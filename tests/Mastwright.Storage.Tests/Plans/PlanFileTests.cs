@@ -57,7 +57,7 @@ public class PlanFileTests
         Assert.Equal(5, site.Position.RadiusMetres, 1e-9);
         Assert.Equal(Estimate.PlusMinus(4, 1), site.GroundHeightMetres);
         Assert.Equal(
-            new Surroundings { ClutterKind = "suburban", ClutterHeightMetres = 8, StreetWidthMetres = 20, WoodlandDepthMetres = 120, BuildingKind = "traditional" },
+            new Surroundings { ClutterKind = "suburban", ClutterHeightMetres = Estimate.Exactly(8), StreetWidthMetres = 20, WoodlandDepthMetres = 120, BuildingKind = "traditional" },
             site.Surroundings);
         Assert.Equal(["net-loft", "eaves"], site.FitOuts.Select(fitOut => fitOut.Key));
 
@@ -110,7 +110,7 @@ public class PlanFileTests
                 new LossyPart(Path + "4", LossyPartKind.SurgeArrester, 1, Estimate.Exactly(0.3), "at the bulkhead"),
                 new LossyPart(Path + "5", LossyPartKind.Filter, 1, null),
                 new LossyPart(Path + "6", LossyPartKind.Splitter, 1, Estimate.Exactly(3.5)),
-                new FeedAmplifier(Path + "7/amplifier", "Mast-head", Estimate.Exactly(15), 1, Estimate.Exactly(10), 27, 0.8),
+                new FeedAmplifier(Path + "7/amplifier", "Mast-head", Estimate.Exactly(15), 1, Estimate.Exactly(10), Estimate.Exactly(27), 0.8),
                 new FeedLine(Path + "8", "foam-10mm", Estimate.PlusMinus(12, 1)),
             ],
             feed.AsEnumerable());

@@ -170,9 +170,10 @@ public sealed class AssessmentTests
             "a",
             -18.52,
             fitOut => fitOut with { Antenna = fitOut.Antenna with { Height = new(Estimate.Exactly(3), HeightAbove.Ground) } },
-            site => site with { Surroundings = new() { ClutterKind = "urban", ClutterHeightMetres = 15 } });
+            site => site with { Surroundings = new() { ClutterKind = "urban", ClutterHeightMetres = Estimate.Between(12, 18) } });
         LinkReport link = Link(PlanOf(low, Site("b", -18.5)), Ground());
         Assert.Contains(link.Out.Budget!.Lines, line => line is { Code: "terminal-clutter", Value: < -10 });
+        Assert.Contains(link.Out.Spread!.Unknown.Lines, line => line.Code == "terminal-clutter");
 
         LinkReport surface = Link(PlanOf(low, Site("b", -18.5)), Ground(kind: HeightKind.Surface));
         Assert.DoesNotContain(surface.Out.Budget!.Lines, line => line.Code == "terminal-clutter");

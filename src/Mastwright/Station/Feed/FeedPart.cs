@@ -54,5 +54,5 @@ public sealed record FeedAmplifier(
     Estimate? ReceiveGainDb,
     double? ReceiveNoiseFigureDb,
     Estimate? TransmitGainDb,
-    double? TransmitMaximumDbm,
+    Estimate? TransmitMaximumDbm,
     double? BypassLossDb) : FeedPart(PlanPath);

@@ -49,11 +49,12 @@ public sealed record FeedResult
         foreach (FeedStage stage in Stages)
         {
             Estimate gain = stage.TransmitGainDb!.Value;
-            double ceiling = stage.TransmitMaximumDbm ?? double.PositiveInfinity;
+            Estimate most = stage.TransmitMaximumDbm ?? Estimate.Exactly(double.PositiveInfinity);
+            double ceiling = most.Median;
             double before = median;
-            low = Math.Min(low + gain.Low, ceiling);
+            low = Math.Min(low + gain.Low, most.Low);
             median = Math.Min(median + gain.Median, ceiling);
-            high = Math.Min(high + gain.High, ceiling);
+            high = Math.Min(high + gain.High, most.High);
             bool limited = before + gain.Median > ceiling;
             string note = limited
                 ? string.Create(CultureInfo.InvariantCulture, $"{gain.Median:0.##} dB of gain, held to its most of {ceiling:0.##} dBm")

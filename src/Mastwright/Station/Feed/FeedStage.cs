@@ -18,7 +18,7 @@ public sealed record FeedStage
     public required Estimate? ReceiveGainDb { get; init; }
 
     /// <summary>The most that comes out towards the antenna, in dBm; null where nothing limits it.</summary>
-    public double? TransmitMaximumDbm { get; init; }
+    public Estimate? TransmitMaximumDbm { get; init; }
 
     /// <summary>Whether it amplifies in the receive direction.</summary>
     public bool AmplifiesReception { get; init; }

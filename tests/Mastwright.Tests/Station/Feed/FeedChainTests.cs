@@ -178,7 +178,7 @@ public sealed class FeedChainTests
     internal static FeedLine Ten(double metres) => new("p/feed/0", "ten", Estimate.Exactly(metres));
 
     internal static FeedAmplifier Amplifier(double? receive, double? noise, double? transmit, double? most) =>
-        new("p/feed/9", "amplifier", Exactly(receive), noise, Exactly(transmit), most, null);
+        new("p/feed/9", "amplifier", Exactly(receive), noise, Exactly(transmit), Exactly(most), null);
 
     private static Estimate? Exactly(double? value) => value is { } number ? Estimate.Exactly(number) : null;
 
