@@ -22,7 +22,7 @@ internal static class PathJson
         writer.P1812("p1812-back", link.Path.Back?.P1812Result);
         Profile(writer, link);
         writer.Findings("findings", [link.Finding, .. link.Findings]);
-        writer.Assumptions("assumptions", link.Assumptions);
+        writer.Assumptions("assumptions", assessment.AssumptionsOf(link));
     });
 
     private static void Heights(Utf8JsonWriter writer, string name, EndHeights heights)

@@ -55,7 +55,7 @@ internal static class PathText
         }
 
         Console.Out.Write(text.ToString());
-        Notes(console, link);
+        Notes(console, assessment, link);
     }
 
     private static void Direction(IAnsiConsole console, LinkDirection direction)
@@ -141,7 +141,7 @@ internal static class PathText
         text.Wrapped(FormattableString.Invariant($"Air: ΔN {air.RefractivityGradient:0.0} N-units/km ({air.RefractivityGradientSource}), k = {air.KFactor:0.00}; N0 {air.SurfaceRefractivity:0.0} N-units ({air.SurfaceRefractivitySource})"), 0);
     }
 
-    private static void Notes(IAnsiConsole console, LinkReport link)
+    private static void Notes(IAnsiConsole console, Assessment assessment, LinkReport link)
     {
         foreach (Finding finding in link.Findings.Where(finding => finding.Verdict != Verdict.Ok))
         {
@@ -151,9 +151,9 @@ internal static class PathText
             Wrap(console, FindingSentences.Advice(finding));
         }
 
-        foreach (Assumption assumption in link.Assumptions)
+        foreach (string assumed in assessment.AssumptionsOf(link).Select(assumption => $"Assumed: {assumption.Text} ({assumption.Source})").Distinct(StringComparer.Ordinal))
         {
-            Wrap(console, $"Assumed: {assumption.Text} ({assumption.Source})");
+            Wrap(console, assumed);
         }
     }
 

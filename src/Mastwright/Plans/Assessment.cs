@@ -84,6 +84,20 @@ public sealed class Assessment
         return Link(from, to, StationChains.Of(from, plan, catalogue), StationChains.Of(to, plan, catalogue));
     }
 
+    /// <summary>Every value that was assumed for one link: for all paths of the plan, at its two stations and on its own path, each once.</summary>
+    public ImmutableArray<Assumption> AssumptionsOf(LinkReport link)
+    {
+        ArgumentNullException.ThrowIfNull(link);
+        return
+        [
+            .. assumed
+                .Concat(StationChains.Of(link.From, plan, catalogue).Assumptions)
+                .Concat(StationChains.Of(link.To, plan, catalogue).Assumptions)
+                .Concat(link.Assumptions)
+                .Distinct(),
+        ];
+    }
+
     /// <summary>Least height above ground, in metres, of the antenna of one end at which the link's weaker direction keeps the wanted margin.</summary>
     /// <param name="link">The link.</param>
     /// <param name="atStart">Whether the antenna of the first station is raised, else that of the second.</param>

@@ -1,6 +1,8 @@
 using Mastwright.Geodesy;
+using Mastwright.Ground;
 using Mastwright.Plans;
 using Mastwright.Propagation;
+using Mastwright.Tests.Ground;
 using Mastwright.Tests.Propagation;
 using Mastwright.Tests.Station.Radio;
 
@@ -58,6 +60,18 @@ public sealed class PathAirTests
         PathAir air = PathAir.Of(new(), Maps, new(10, 179.5), new(10, -179.5));
 
         Assert.Equal(300 + 18, air.SurfaceRefractivity, 1e-6);
+    }
+
+    [Fact]
+    public void A_plan_of_one_link_assumes_what_the_link_does()
+    {
+        GroundMosaic land = GroundMosaic.Of([GroundSamples.Tile(46, -19, 101, (_, _) => 10)]);
+        Assessment assessment = new(FlatPlan.Of(new()), SensitivityTests.Catalogue, (_, _) => land);
+        PlanReport report = assessment.Run(new Dictionary<string, string>(StringComparer.Ordinal));
+
+        string[] ofLink = [.. assessment.AssumptionsOf(Assert.Single(report.Links)).Select(assumption => assumption.Code).Distinct()];
+        Assert.Equal(report.Assumptions.Select(assumption => assumption.Code).Distinct(), ofLink);
+        Assert.Superset(new HashSet<string>(["wanted-margin", "model-error", "external-noise", "refractivity-gradient"], StringComparer.Ordinal), ofLink.ToHashSet(StringComparer.Ordinal));
     }
 
     [Fact]
