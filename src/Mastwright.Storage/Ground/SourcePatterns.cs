@@ -14,6 +14,13 @@ internal sealed class SourcePatterns(string planFolder, bool allowOutside)
 
     private static readonly EnumerationOptions Quiet = new() { IgnoreInaccessible = true, RecurseSubdirectories = false };
 
+    /// <summary>A folder that is a link is followed where the plan names it, not where it turns up below: it may lead in a circle.</summary>
+    private static readonly EnumerationOptions RealFolders = new()
+    {
+        IgnoreInaccessible = true,
+        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+    };
+
     private readonly string _root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(planFolder));
 
     /// <summary>The full path of one file or folder that the plan names.</summary>
@@ -81,7 +88,7 @@ internal sealed class SourcePatterns(string planFolder, bool allowOutside)
                 Collect(folder, parts, part + 1, depth, found);
             }
 
-            foreach (string below in Directory.EnumerateDirectories(folder, "*", Quiet))
+            foreach (string below in Directory.EnumerateDirectories(folder, "*", RealFolders))
             {
                 if (!Path.GetFileName(below).StartsWith('.'))
                 {

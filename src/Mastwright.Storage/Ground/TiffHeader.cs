@@ -118,8 +118,8 @@ internal sealed class TiffHeader
         ? System.Text.Encoding.ASCII.GetString(Bytes(entry)).Trim('\0', ' ')
         : "";
 
-    internal GroundFileException Wrong(string found) =>
-        new(_path, found, "give a GeoTIFF with one band, geographic WGS 84 or UTM");
+    internal GroundFileException Wrong(string found, string right = "give a GeoTIFF with one band, geographic WGS 84 or UTM") =>
+        new(_path, found, right);
 
     private static int Size(int type) => type switch
     {

@@ -123,7 +123,8 @@ internal sealed record TiffLayout
         };
         if (unread.Length > 0)
         {
-            throw header.Wrong($"its compression ({unread}) is not read; what is read is none, LZW and deflate");
+            throw header.Wrong(
+                $"its compression ({unread}) is not read", "what is read is none, LZW and deflate; rewrite it, for example by gdal_translate -co COMPRESS=DEFLATE");
         }
 
         long predictor = compression == 1 ? 1 : header.Number(317, 1);

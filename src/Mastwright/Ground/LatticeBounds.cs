@@ -7,6 +7,7 @@ namespace Mastwright.Ground;
 public readonly record struct LatticeBounds
 {
     private const double DegreeMetres = 111_195;
+    private const double MostDegrees = 12;
     private const int Around = 360 * SeaMap.PointsPerDegree;
 
     private readonly int _moreColumns;
@@ -39,7 +40,7 @@ public readonly record struct LatticeBounds
     /// <param name="one">A place.</param>
     /// <param name="other">Another place; the rectangle goes the short way round the earth.</param>
     /// <param name="marginMetres">Margin in metres, zero or more.</param>
-    /// <remarks>Limited to 40° of longitude and latitude: a path longer than that is cut, and what lies beyond is taken for inland.</remarks>
+    /// <remarks>Limited to 12° of longitude and latitude (8 million points): of a longer path only the south-western part is mapped.</remarks>
     public static LatticeBounds Along(GeoPoint one, GeoPoint other, double marginMetres)
     {
         double turn = 360 * Math.Round((one.LongitudeDegrees - other.LongitudeDegrees) / 360);
@@ -50,7 +51,7 @@ public readonly record struct LatticeBounds
         double cos = Math.Max(0.05, Math.Cos(double.DegreesToRadians(Math.Max(Math.Abs(south), Math.Abs(north)))));
         double west = Math.Min(one.LongitudeDegrees, otherLongitude) - (marginNorth / cos);
         double east = Math.Max(one.LongitudeDegrees, otherLongitude) + (marginNorth / cos);
-        return Between(south, west, Math.Min(north, south + 40), Math.Min(east, west + 40));
+        return Between(south, west, Math.Min(north, south + MostDegrees), Math.Min(east, west + MostDegrees));
     }
 
     /// <summary>The lattice points of a rectangle in degrees; the east may be past 180°.</summary>

@@ -23,6 +23,18 @@ public sealed class GroundLibraryTests
         Assert.Equal(1, Count(folder, "ground/N46W019.hgt"));
     }
 
+    [Fact]
+    public void Folders_that_lead_in_a_circle_are_walked_once()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "platform: links need rights there");
+        using ScratchFolder folder = new();
+        WriteTile(folder.At("ground", "N46W019.hgt"), 10);
+        Directory.CreateSymbolicLink(folder.At("ground", "one"), folder.At("ground"));
+        Directory.CreateSymbolicLink(folder.At("ground", "two"), folder.Root);
+
+        Assert.Equal(1, Count(folder, "ground"));
+    }
+
     [Theory]
     [InlineData("../elsewhere/N46W019.hgt", "leaves the plan's folder")]
     [InlineData("/etc/passwd", "leaves the plan's folder")]

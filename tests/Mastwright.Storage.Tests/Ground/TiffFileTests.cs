@@ -89,6 +89,20 @@ public sealed class TiffFileTests
     }
 
     [Fact]
+    public void Files_with_64_bit_places_are_read()
+    {
+        using ScratchFolder folder = new();
+        string path = folder.At("bigtiff.tif");
+        short[] heights = Enumerable.Range(0, 70 * 45).Select(i => (short)(i - 300)).ToArray();
+        TiffFixture.Write(path, Frame, heights, Compression.LZW, Predictor.HORIZONTAL, 16, tiled: true, mode: "w8");
+        Assert.Equal((byte)43, File.ReadAllBytes(path)[2]);
+
+        GroundFile file = GroundFileFormat.OpenFile(path);
+        Near(Frame, file.Frame);
+        Assert.Equal(heights.Select(height => (float)height), file.ReadHeights(0, 0, 70, 45));
+    }
+
+    [Fact]
     public void Nodata_is_a_void_and_a_utm_grid_of_points_lies_where_it_was_written()
     {
         using ScratchFolder folder = new();
