@@ -243,7 +243,7 @@ public sealed class GroundLibraryTests
         }
 
         using GroundLibrary library = GroundLibrary.Open(folder.Root, [Source("*.hgt")], [], new() { CacheBytes = 16L << 20 });
-        Parallel.For(0, 200, new ParallelOptions { MaxDegreeOfParallelism = 4 }, i =>
+        Parallel.For(0, 60, new ParallelOptions { MaxDegreeOfParallelism = 4 }, i =>
         {
             GeoPoint place = new(10.2 + (i % 7 * 0.1), (i % 3) + 0.5);
             GeoPoint next = new(10.25, ((i + 1) % 3) + 0.5);

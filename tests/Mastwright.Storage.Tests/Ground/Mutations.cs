@@ -35,7 +35,7 @@ internal static class Mutations
             threads: 1);
     }
 
-    internal static void RandomBytesAreRefused(string path, IReadOnlyList<byte[]> beginnings, int iterations = 1_000) =>
+    internal static void RandomBytesAreRefused(string path, IReadOnlyList<byte[]> beginnings, int iterations = 400) =>
         Gen.Select(Gen.Int[0, beginnings.Count - 1], Gen.Byte.Array[0, 400]).Sample(
             (beginning, rest) =>
             {
