@@ -31,7 +31,7 @@ internal static class PlanKeys
     internal static readonly KeyShape SurfaceRefractivity = new("surface-refractivity", new NumberShape(RefractivityMaps.LeastSurface, RefractivityMaps.MostSurface), "Sea-level surface refractivity N0 in N-units.");
     internal static readonly KeyShape LowK = new("low-k", new NumberShape(0.2, 1.5), "Effective-earth factor of the worst air to plan for.");
     internal static readonly KeyShape ExternalNoise = new("external-noise", new QuantityShape(Dimension.Ratio, -10, 100, "3 dB"), "External noise figure above kT0B.");
-    internal static readonly KeyShape NoiseEnvironment = new("noise-environment", new ChoiceShape("city", "residential", "rural", "quiet-rural"), "Surroundings whose man-made noise ITU-R P.372 gives, up to 250 MHz.");
+    internal static readonly KeyShape NoiseEnvironment = new("noise-environment", new ChoiceShape("city", "residential", "rural", "quiet-rural"), "Surroundings whose man-made noise ITU-R P.372 gives, up to 250 MHz (quiet-rural: 30 MHz).");
     internal static readonly KeyShape AirMaps = new("maps", new FileShape("itu"), "Folder with the digital maps DN50.TXT and N050.TXT of ITU-R P.1812.");
     internal static readonly MappingShape AirShape = new("air", RefractivityGradient, SurfaceRefractivity, AirMaps, LowK, ExternalNoise, NoiseEnvironment);
     internal static readonly KeyShape Air = new("air", AirShape, "Refractivity, low k, noise.");

@@ -32,10 +32,13 @@ public static class ExternalNoise
     /// <summary>Highest frequency in hertz of the curves.</summary>
     public const double HighestHz = 250e6;
 
+    /// <summary>Highest frequency in hertz of the quiet rural curve, from memory: it is drawn to 30 MHz only.</summary>
+    public const double HighestQuietRuralHz = 30e6;
+
     /// <summary>Median man-made noise figure in dB above kT0B; null outside the Recommendation's frequency range.</summary>
     public static double? ManMadeFigureDb(NoiseEnvironment environment, double frequencyHz)
     {
-        if (!IsInRange(frequencyHz))
+        if (!IsInRange(frequencyHz) || (environment == NoiseEnvironment.QuietRural && frequencyHz > HighestQuietRuralHz))
         {
             return null;
         }

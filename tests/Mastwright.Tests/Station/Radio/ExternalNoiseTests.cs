@@ -4,14 +4,17 @@ namespace Mastwright.Tests.Station.Radio;
 
 public sealed class ExternalNoiseTests
 {
-    /// <summary>Rec. ITU-R P.372, constants of man-made noise (city 76.8/27.7, residential 72.5/27.7, rural 67.2/27.7, quiet rural 53.6/28.6, from memory), by hand at 100 MHz: c − 2·d.</summary>
+    /// <summary>Rec. ITU-R P.372, constants of man-made noise (city 76.8/27.7, residential 72.5/27.7, rural 67.2/27.7, quiet rural 53.6/28.6, from memory), by hand at 100 MHz: c − 2·d, and at 10 MHz: c − d.</summary>
     [Theory]
-    [InlineData(NoiseEnvironment.City, 21.4)]
-    [InlineData(NoiseEnvironment.Residential, 17.1)]
-    [InlineData(NoiseEnvironment.Rural, 11.8)]
-    [InlineData(NoiseEnvironment.QuietRural, -3.6)]
-    public void Man_made_noise_follows_the_recommendation_inside_its_range(NoiseEnvironment surroundings, double db) =>
-        Assert.Equal(db, ExternalNoise.ManMadeFigureDb(surroundings, 100e6)!.Value, 1e-9);
+    [InlineData(NoiseEnvironment.City, 100e6, 21.4)]
+    [InlineData(NoiseEnvironment.Residential, 100e6, 17.1)]
+    [InlineData(NoiseEnvironment.Rural, 100e6, 11.8)]
+    [InlineData(NoiseEnvironment.QuietRural, 10e6, 25.0)]
+    public void Man_made_noise_follows_the_recommendation_inside_its_range(NoiseEnvironment surroundings, double frequencyHz, double db) =>
+        Assert.Equal(db, ExternalNoise.ManMadeFigureDb(surroundings, frequencyHz)!.Value, 1e-9);
+
+    [Fact]
+    public void The_quiet_rural_curve_ends_at_30_MHz() => Assert.Null(ExternalNoise.ManMadeFigureDb(NoiseEnvironment.QuietRural, 31e6));
 
     [Theory]
     [InlineData(0.2e6)]
