@@ -1,5 +1,6 @@
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Writers;
+using Mastwright.Storage.Files;
 
 namespace Mastwright.Cli;
 
@@ -27,19 +28,26 @@ internal sealed record PictureFile(string Path, bool IsDark, bool IsPng, string?
         return new(path, isDark, isPng, problem);
     }
 
-    /// <summary>Writes the picture beside and renames it, so that half a picture is never there.</summary>
-    internal void Write(Drawing drawing)
+    /// <summary>Writes the picture; half a picture is never there. False, and told on the error output, when it cannot be written.</summary>
+    internal bool Write(Drawing drawing)
     {
-        string beside = Path + ".part";
-        if (IsPng)
+        try
         {
-            File.WriteAllBytes(beside, PngWriter.Write(drawing, PngScale));
-        }
-        else
-        {
-            File.WriteAllText(beside, SvgWriter.Write(drawing));
-        }
+            if (IsPng)
+            {
+                WholeFile.Write(Path, PngWriter.Write(drawing, PngScale));
+            }
+            else
+            {
+                WholeFile.Write(Path, SvgWriter.Write(drawing));
+            }
 
-        File.Move(beside, Path, overwrite: true);
+            return true;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{Path}: cannot be written: {fault.Message}");
+            return false;
+        }
     }
 }

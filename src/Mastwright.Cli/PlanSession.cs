@@ -17,7 +17,8 @@ internal sealed class PlanSession : IDisposable
     {
         Document = document;
         Ground = ground;
-        Assessment = new(document.Plan, catalogue, ground.MosaicFor, maps);
+        // The library knows the datum that a file states itself where the plan gives none.
+        Assessment = new(document.Plan with { Heights = ground.HeightSources }, catalogue, ground.MosaicFor, maps);
     }
 
     internal PlanDocument Document { get; }

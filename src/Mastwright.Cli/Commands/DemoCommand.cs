@@ -80,7 +80,11 @@ internal static class DemoCommand
                 foreach (string ending in (string[])[".svg", ".png"])
                 {
                     PictureFile picture = PictureFile.Of(Path.Combine(folder, $"{from}-{to}{ending}"), isDark: false)!;
-                    picture.Write(LinkPicture.Draw(session.Assessment, link, isDark: false));
+                    if (!picture.Write(LinkPicture.Draw(session.Assessment, link, isDark: false)))
+                    {
+                        return ExitCode.BadInput;
+                    }
+
                     Console.Out.WriteLine(picture.Path);
                 }
             }

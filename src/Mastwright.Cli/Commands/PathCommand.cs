@@ -85,7 +85,11 @@ internal static class PathCommand
                 return ExitCode.BadInput;
             }
 
-            picture.Write(LinkPicture.Draw(session.Assessment, link, picture.IsDark));
+            if (!picture.Write(LinkPicture.Draw(session.Assessment, link, picture.IsDark)))
+            {
+                return ExitCode.BadInput;
+            }
+
             if (!json)
             {
                 Console.Out.WriteLine($"Picture: {picture.Path}");

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Mastwright.Storage.Plans;
+using Mastwright.Storage.Files;
 using Mastwright.Storage.Plans.Exchange;
+using Mastwright.Storage.Plans;
 
 namespace Mastwright.Cli.Commands;
 
@@ -107,9 +108,7 @@ internal static class SitesCommand
 
         try
         {
-            string beside = file + ".part";
-            File.WriteAllText(beside, SitesExport.Write(document.Plan, form));
-            File.Move(beside, file, overwrite: true);
+            WholeFile.Write(file, SitesExport.Write(document.Plan, form));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

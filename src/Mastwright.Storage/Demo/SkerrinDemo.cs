@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Storage.Files;
 
 namespace Mastwright.Storage.Demo;
 
@@ -54,7 +55,7 @@ public static class SkerrinDemo
             }
             else if (present.Length == 0 || present == before.HashOf(name))
             {
-                WrittenList.WriteWhole(path, shipped.AsSpan());
+                WholeFile.Write(path, shipped.AsSpan());
                 written.Add(name);
                 after.Add(name, shippedHash);
             }

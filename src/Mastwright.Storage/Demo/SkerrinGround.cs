@@ -1,5 +1,6 @@
 using System.Text;
 using Mastwright.Ground;
+using Mastwright.Storage.Files;
 using Mastwright.Storage.Ground;
 
 namespace Mastwright.Storage.Demo;
@@ -89,7 +90,7 @@ public sealed class SkerrinGround
         Directory.CreateDirectory(Path.Combine(ground, "cover"));
         HgtWriter.Write(Path.Combine(ground, Names[0]), made.Heights, HeightSide);
         CoverTiffWriter.Write(Path.Combine(ground, Names[1]), CoverFrame, made.Cover);
-        WrittenList.WriteWhole(Path.Combine(ground, Names[2]), Encoding.UTF8.GetBytes("N46W019\n"));
+        WholeFile.Write(Path.Combine(ground, Names[2]), "N46W019\n");
         WrittenList.Of(Writer, ground, Names).Write(Path.Combine(ground, ListName));
         return true;
     }

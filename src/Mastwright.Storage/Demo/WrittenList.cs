@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Mastwright.Storage.Files;
 using Mastwright.Storage.Ground;
 
 namespace Mastwright.Storage.Demo;
@@ -70,7 +71,7 @@ internal sealed class WrittenList
             text.Append(hash).Append("  ").Append(name).Append('\n');
         }
 
-        WriteWhole(path, Encoding.UTF8.GetBytes(text.ToString()));
+        WholeFile.Write(path, text.ToString());
     }
 
     /// <summary>SHA-256 in lower-case hexadecimal.</summary>
@@ -81,13 +82,5 @@ internal sealed class WrittenList
     {
         using FileStream stream = File.OpenRead(path);
         return Convert.ToHexStringLower(SHA256.HashData(stream));
-    }
-
-    /// <summary>Writes a file beside its place, flushes it and moves it there: it is whole or not there.</summary>
-    public static void WriteWhole(string path, ReadOnlySpan<byte> content)
-    {
-        using WrittenBeside target = new(path);
-        target.Stream.Write(content);
-        target.Keep();
     }
 }

@@ -1,5 +1,6 @@
 using BitMiracle.LibTiff.Classic;
 using Mastwright.Ground;
+using Mastwright.Storage.Files;
 
 namespace Mastwright.Storage.Ground;
 

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using Mastwright.Storage.Files;
 
 namespace Mastwright.Storage.Ground;
 

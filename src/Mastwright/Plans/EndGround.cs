@@ -39,12 +39,6 @@ internal sealed record EndGround(Estimate Metres, ImmutableArray<Finding> Findin
 
     private static Finding Of(string code, Verdict verdict, string subject, Estimate? value, params ReadOnlySpan<(string Name, string Value)> details)
     {
-        ImmutableSortedDictionary<string, string>.Builder all = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
-        foreach ((string name, string text) in details)
-        {
-            all[name] = text;
-        }
-
         return new()
         {
             Code = code,
@@ -54,7 +48,7 @@ internal sealed record EndGround(Estimate Metres, ImmutableArray<Finding> Findin
             Unit = value is null ? "" : "m",
             Value = value,
             Source = "common practice",
-            Details = all.ToImmutable(),
+            Details = FindingDetails.Of(details),
         };
     }
 

@@ -35,7 +35,7 @@ internal static class LinkVerdict
                 Unit = "dB",
                 Limit = 0,
                 Source = "plan",
-                Details = Details(
+                Details = FindingDetails.Of(
                     ("from", weaker.From.Name),
                     ("to", weaker.To.Name),
                     ("missing", Few(weaker.Missing))),
@@ -55,7 +55,7 @@ internal static class LinkVerdict
             Margin = margin.Median,
             Confidence = weaker.Odds?.Works,
             Source = FormattableString.Invariant($"{path.Out?.Method ?? "path loss"}; wanted margin {settings.Wanted.MarginDb:0.#} dB"),
-            Details = Details(
+            Details = FindingDetails.Of(
                 ("from", weaker.From.Name),
                 ("to", weaker.To.Name),
                 ("margin", Text($"{margin.Median:0.0} dB")),
@@ -92,15 +92,4 @@ internal static class LinkVerdict
     };
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
-
-    private static ImmutableSortedDictionary<string, string> Details(params ReadOnlySpan<(string Name, string Value)> details)
-    {
-        ImmutableSortedDictionary<string, string>.Builder all = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
-        foreach ((string name, string value) in details)
-        {
-            all[name] = value;
-        }
-
-        return all.ToImmutable();
-    }
 }

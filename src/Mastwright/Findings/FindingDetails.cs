@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Mastwright.Station;
+namespace Mastwright.Findings;
 
 /// <summary>Words and numbers for a finding's sentence.</summary>
 internal static class FindingDetails

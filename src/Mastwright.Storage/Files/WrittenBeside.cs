@@ -1,4 +1,4 @@
-namespace Mastwright.Storage.Ground;
+namespace Mastwright.Storage.Files;
 
 /// <summary>A file that is written beside its final name, flushed to the disk and renamed; deleted when that does not come to pass.</summary>
 internal sealed class WrittenBeside : IDisposable
