@@ -47,10 +47,11 @@ public static class NormalDistribution
     }
 
     /// <summary>z + 1/(z + 2/(z + 3/(z + …))), from the inside out.</summary>
+    /// <remarks>From z = 3 on, 8 + 600/z² terms give what 400 do, within one unit of the last place (measured in steps of 0.01 up to 40).</remarks>
     private static double Fraction(double z)
     {
         double value = z;
-        for (int k = 120; k >= 1; k--)
+        for (int k = 8 + (int)(600 / (z * z)); k >= 1; k--)
         {
             value = z + (k / value);
         }
