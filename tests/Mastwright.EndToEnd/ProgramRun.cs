@@ -1,13 +1,28 @@
 using System.Diagnostics;
+using System.Text;
 
 namespace Mastwright.Tests.EndToEnd;
 
 /// <summary>One run of the real program: what it wrote and how it ended.</summary>
 internal sealed record ProgramRun(int ExitCode, string Output, string Error)
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+
+    /// <summary>The program as it was built beside the tests.</summary>
+    public static string BuiltProgram { get; } = Path.Combine(AppContext.BaseDirectory, "Mastwright.Cli.dll");
+
+    /// <summary>Lines of the ordinary output, without the empty one after the last.</summary>
+    public IReadOnlyList<string> Lines => Output.TrimEnd('\n').Split('\n');
+
+    /// <summary>Lines of the error output that hold something.</summary>
+    public IReadOnlyList<string> ErrorLines => Error.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
     /// <summary>Runs the program as it was built beside the tests.</summary>
-    public static ProgramRun Of(string folder, params string[] arguments) =>
-        Start("dotnet", folder, null, [Path.Combine(AppContext.BaseDirectory, "Mastwright.Cli.dll"), .. arguments]);
+    public static ProgramRun Of(string folder, params string[] arguments) => Start("dotnet", folder, null, [BuiltProgram, .. arguments]);
+
+    /// <summary>The same with changes to its environment.</summary>
+    public static ProgramRun Of(string folder, IReadOnlyDictionary<string, string> environment, params string[] arguments) =>
+        Start("dotnet", folder, environment, [BuiltProgram, .. arguments]);
 
     /// <summary>Runs any program, with changes to its environment, and waits for its end (at most five minutes).</summary>
     public static ProgramRun Start(string program, string folder, IReadOnlyDictionary<string, string>? environment, params string[] arguments)
@@ -19,8 +34,8 @@ internal sealed record ProgramRun(int ExitCode, string Output, string Error)
             RedirectStandardError = true,
             RedirectStandardInput = true,
             UseShellExecute = false,
-            StandardOutputEncoding = System.Text.Encoding.UTF8,
-            StandardErrorEncoding = System.Text.Encoding.UTF8,
+            StandardOutputEncoding = Encoding.UTF8,
+            StandardErrorEncoding = Encoding.UTF8,
         };
         foreach ((string name, string value) in environment ?? new Dictionary<string, string>(StringComparer.Ordinal))
         {
@@ -31,7 +46,7 @@ internal sealed record ProgramRun(int ExitCode, string Output, string Error)
         process.StandardInput.Close();
         Task<string> output = process.StandardOutput.ReadToEndAsync();
         Task<string> error = process.StandardError.ReadToEndAsync();
-        if (!process.WaitForExit(TimeSpan.FromMinutes(5)))
+        if (!process.WaitForExit(Patience))
         {
             process.Kill(entireProcessTree: true);
             throw new TimeoutException($"'{program} {string.Join(' ', arguments)}' did not end within five minutes.");
@@ -40,5 +55,27 @@ internal sealed record ProgramRun(int ExitCode, string Output, string Error)
 #pragma warning disable xUnit1031 // The process has ended: both streams are at their end.
         return new(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
 #pragma warning restore xUnit1031
+    }
+
+    /// <summary>Fails, with all that was written, when the exit code is another.</summary>
+    public ProgramRun EndsWith(int code)
+    {
+        Assert.True(code == ExitCode, $"exit code {ExitCode} instead of {code}\n{Error}\n{Output}");
+        return this;
+    }
+
+    /// <summary>
+    /// Fails unless this is how bad input is answered: exit code 2, nothing on the ordinary output, an error that holds the parts given,
+    /// and nothing of the program's own inside.
+    /// </summary>
+    public void IsRefusedWith(params string[] parts)
+    {
+        EndsWith(2);
+        Assert.Equal("", Output);
+        Assert.NotEmpty(ErrorLines);
+        Assert.All(parts, part => Assert.Contains(part, Error, StringComparison.Ordinal));
+        Assert.DoesNotContain("   at ", Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Exception", Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("System.", Error, StringComparison.Ordinal);
     }
 }

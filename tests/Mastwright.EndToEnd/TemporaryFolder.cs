@@ -15,5 +15,12 @@ internal sealed class TemporaryFolder : IDisposable
         return path;
     }
 
+    /// <summary>Shortens a file to its first bytes.</summary>
+    public void Cut(string name, long bytes)
+    {
+        using FileStream stream = new(File(name), FileMode.Open, FileAccess.Write);
+        stream.SetLength(bytes);
+    }
+
     public void Dispose() => Directory.Delete(Path, recursive: true);
 }

@@ -1,0 +1,110 @@
+using System.Text.Json;
+
+namespace Mastwright.Tests.EndToEnd.Commands;
+
+/// <summary>How the output looks wherever it goes: plain when redirected, the same everywhere and every time.</summary>
+public sealed class OutputTests(SkerrinRun skerrin)
+{
+    private const int Columns = 80;
+
+    /// <summary>Commands whose output has tables and wrapped text.</summary>
+    public static TheoryData<string> Lines =>
+    [
+        "check skerrin-demo/plan.yaml",
+        "check skerrin-demo/plan.yaml --site ferry-house --all",
+        "path skerrin-demo/plan.yaml ferry-house lantern-bay",
+        "path skerrin-demo/plan.yaml ferry-house pilot-hut",
+        "airtime skerrin-demo/plan.yaml",
+    ];
+
+    [Theory, MemberData(nameof(Lines))]
+    public void Holds_no_escape_codes(string line)
+    {
+        ProgramRun plain = Run(line);
+        ProgramRun asked = Run(line, ("NO_COLOR", "1"));
+        ProgramRun terminal = Run(line, ("NO_COLOR", "1"), ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"));
+        Assert.DoesNotContain('\u001b', plain.Output + plain.Error);
+        Assert.Equal(plain, asked);
+        Assert.Equal(plain, terminal);
+    }
+
+    [Theory, MemberData(nameof(Lines))]
+    public void Is_the_same_where_decimals_have_a_comma(string line) =>
+        Assert.Equal(Run(line), Run(line, ("LANG", "de_DE.UTF-8"), ("LC_ALL", "de_DE.UTF-8")));
+
+    [Theory, MemberData(nameof(Lines))]
+    public void Fits_80_columns(string line) =>
+        Assert.Empty(Run(line).Lines.Where(text => text.EnumerateRunes().Count() > Columns));
+
+    [Theory]
+    [InlineData("check skerrin-demo/plan.yaml --json")]
+    [InlineData("path skerrin-demo/plan.yaml ferry-house lantern-bay --json")]
+    public void Is_the_same_bytes_every_time_and_on_one_processor(string line)
+    {
+        ProgramRun first = Run(line);
+        Assert.Equal(first, Run(line));
+        Assert.Equal(first, Run(line, ("DOTNET_PROCESSOR_COUNT", "1")));
+    }
+
+    [Theory]
+    [InlineData("check skerrin-demo/plan.yaml --json")]
+    [InlineData("path skerrin-demo/plan.yaml ferry-house lantern-bay --json")]
+    [InlineData("airtime skerrin-demo/plan.yaml --json")]
+    public void Every_ledger_sums_to_its_total(string line)
+    {
+        using JsonDocument document = JsonDocument.Parse(Run(line).Output);
+        int ledgers = 0;
+        Walk(document.RootElement, element =>
+        {
+            if (element.TryGetProperty("total", out JsonElement total) && element.TryGetProperty("lines", out JsonElement lines))
+            {
+                ledgers++;
+                double sum = lines.EnumerateArray().Sum(one => one.GetProperty("value").GetDouble());
+                Assert.Equal(total.GetDouble(), sum, 1e-9);
+            }
+        });
+        Assert.True(ledgers > 0);
+    }
+
+    [Fact]
+    public void Pictures_are_the_same_bytes_every_time()
+    {
+        using TemporaryFolder folder = new();
+        foreach (string ending in (string[])[".svg", ".png"])
+        {
+            string[] names = [folder.File("one" + ending), folder.File("two" + ending)];
+            foreach (string name in names)
+            {
+                Run($"path skerrin-demo/plan.yaml ferry-house gannet-stack --picture {name}");
+            }
+
+            Assert.Equal(File.ReadAllBytes(names[0]), File.ReadAllBytes(names[1]));
+        }
+    }
+
+    private ProgramRun Run(string line, params (string Name, string Value)[] environment)
+    {
+        ProgramRun run = ProgramRun.Of(skerrin.Start, environment.ToDictionary(one => one.Name, one => one.Value, StringComparer.Ordinal), line.Split(' '));
+        Assert.True(run.ExitCode <= 1, run.Error);
+        return run;
+    }
+
+    private static void Walk(JsonElement element, Action<JsonElement> visit)
+    {
+        if (element.ValueKind == JsonValueKind.Object)
+        {
+            visit(element);
+            foreach (JsonProperty property in element.EnumerateObject())
+            {
+                Walk(property.Value, visit);
+            }
+        }
+        else if (element.ValueKind == JsonValueKind.Array)
+        {
+            foreach (JsonElement item in element.EnumerateArray())
+            {
+                Walk(item, visit);
+            }
+        }
+    }
+}

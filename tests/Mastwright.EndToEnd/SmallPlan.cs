@@ -1,0 +1,68 @@
+using System.Buffers.Binary;
+
+namespace Mastwright.Tests.EndToEnd;
+
+/// <summary>A plan of two stations on one small tile: what the tests of bad input start from, quick to run.</summary>
+internal static class SmallPlan
+{
+    /// <summary>Points along one side of a 3 arc-second tile.</summary>
+    private const int Side = 1201;
+
+    public const string Text = """
+        mastwright: 1
+        name: Two hills
+        ground:
+          heights:
+            - files: ground/*.hgt
+              kind: bare-earth
+              datum: EGM96
+        air: {refractivity-gradient: 45, surface-refractivity: 325, external-noise: 3 dB}
+        modem: {frequency: 869.525 MHz, bandwidth: 125 kHz, spreading-factor: 10, payload: 40 B}
+        sites:
+          west:
+            position: 46.40, -18.70
+            in-use: pole
+            fit-outs:
+              pole:
+                antenna: {gain: 5 dBi, height: 6 m}
+                radio: {power: 14 dBm, noise-figure: 6 dB, frequency-error: 2 ppm}
+        neighbours:
+          east:
+            position: 46.41, -18.60
+            height: 6 m
+            gain: 2 dBi
+            power: 14 dBm
+
+        """;
+
+    /// <summary>Writes the plan and its ground: flat land at 10 m with a wall of the given height half-way.</summary>
+    public static string Write(TemporaryFolder folder, string? text = null, short wallMetres = 10)
+    {
+        WriteTile(folder, "N46W019.hgt", wallMetres);
+        return folder.Write("plan.yaml", text ?? Text);
+    }
+
+    /// <summary>Writes a tile of the plan's ground under any name.</summary>
+    public static void WriteTile(TemporaryFolder folder, string name, short wallMetres = 10)
+    {
+        Directory.CreateDirectory(folder.File("ground"));
+        File.WriteAllBytes(folder.File("ground/" + name), Tile(wallMetres));
+    }
+
+    /// <summary>The bytes of a 3 arc-second tile.</summary>
+    public static byte[] Tile(short wallMetres)
+    {
+        byte[] bytes = new byte[Side * Side * 2];
+        const int Wall = (int)((19 - 18.65) * (Side - 1));
+        for (int row = 0; row < Side; row++)
+        {
+            for (int column = 0; column < Side; column++)
+            {
+                short metres = column is >= Wall - 2 and <= Wall + 2 ? wallMetres : (short)10;
+                BinaryPrimitives.WriteInt16BigEndian(bytes.AsSpan(((row * Side) + column) * 2), metres);
+            }
+        }
+
+        return bytes;
+    }
+}
