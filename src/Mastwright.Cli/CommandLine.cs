@@ -1,5 +1,8 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
+using System.Globalization;
 using Mastwright.Cli.Commands;
 
 namespace Mastwright.Cli;
@@ -7,6 +10,8 @@ namespace Mastwright.Cli;
 /// <summary>The whole command line: parses, runs one command, turns what went wrong into an exit code.</summary>
 internal static class CommandLine
 {
+    private const int Columns = 80;
+
     internal static async Task<int> RunAsync(string[] args)
     {
         RootCommand root = new("Choose, calculate, predict, prove and keep small unattended radio stations.")
@@ -25,10 +30,23 @@ internal static class CommandLine
         ParseResult parsed = root.Parse(args, parser);
         try
         {
+            if (NoOption(parsed) is { } stray)
+            {
+                await Console.Error.WriteLineAsync($"'{stray}' is not an option here. Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
+                return ExitCode.BadInput;
+            }
+
+            if (parsed.Action is HelpAction help)
+            {
+                return await Help(parsed, help).ConfigureAwait(false);
+            }
+
             if (parsed.Action is ParseErrorAction wrong)
             {
                 wrong.ShowHelp = false;
-                await parsed.InvokeAsync(Quiet()).ConfigureAwait(false);
+                InvocationConfiguration toError = Quiet();
+                toError.Output = Console.Error;
+                await parsed.InvokeAsync(toError).ConfigureAwait(false);
                 await Console.Error.WriteLineAsync($"Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
                 return ExitCode.BadInput;
             }
@@ -48,12 +66,29 @@ internal static class CommandLine
         }
     }
 
+    /// <summary>Help in 80 columns and by the name that the program is started by, which its file need not have.</summary>
+    private static async Task<int> Help(ParseResult parsed, HelpAction help)
+    {
+        help.MaxWidth = Columns;
+        await using StringWriter text = new(CultureInfo.InvariantCulture);
+        InvocationConfiguration toText = Quiet();
+        toText.Output = text;
+        int code = await parsed.InvokeAsync(toText).ConfigureAwait(false);
+        await Console.Out.WriteAsync(text.ToString().Replace(RootCommand.ExecutableName, "mastwright", StringComparison.Ordinal)).ConfigureAwait(false);
+        return code;
+    }
+
+    /// <summary>A mistyped option that stands where an argument may: it would be taken for a file's name.</summary>
+    private static string? NoOption(ParseResult parsed) => parsed.Tokens.Any(token => token.Type == TokenType.DoubleDash)
+        ? null
+        : parsed.Tokens.FirstOrDefault(token => token.Type == TokenType.Argument && token.Value.StartsWith("--", StringComparison.Ordinal))?.Value;
+
     private static InvocationConfiguration Quiet() => new() { EnableDefaultExceptionHandler = false };
 
     private static string CommandPath(ParseResult parsed)
     {
         string path = "";
-        for (System.CommandLine.Parsing.SymbolResult? at = parsed.CommandResult; at is System.CommandLine.Parsing.CommandResult command; at = at.Parent)
+        for (SymbolResult? at = parsed.CommandResult; at is CommandResult command; at = at.Parent)
         {
             path = command.Command is RootCommand ? path : command.Command.Name + " " + path;
         }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Mastwright.Findings;
 using Mastwright.Quantities;
 
@@ -39,6 +40,38 @@ internal static class Options
             }
 
             result.AddError($"{name}: {problem}");
+            return null;
+        },
+    };
+
+    /// <summary>An option whose text is a whole number.</summary>
+    internal static Option<int?> Whole(string name, string description) => new(name)
+    {
+        Description = description,
+        CustomParser = result =>
+        {
+            if (int.TryParse(result.Tokens[0].Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value))
+            {
+                return value;
+            }
+
+            result.AddError($"{name}: '{result.Tokens[0].Value}' is not a whole number");
+            return null;
+        },
+    };
+
+    /// <summary>An option whose text is a number without a unit.</summary>
+    internal static Option<double?> Plain(string name, string description) => new(name)
+    {
+        Description = description,
+        CustomParser = result =>
+        {
+            if (double.TryParse(result.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value))
+            {
+                return value;
+            }
+
+            result.AddError($"{name}: '{result.Tokens[0].Value}' is not a number; write one without a unit, such as 45");
             return null;
         },
     };

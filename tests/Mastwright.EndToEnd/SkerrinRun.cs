@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Mastwright.Tests.EndToEnd;
 
 [assembly: AssemblyFixture(typeof(SkerrinRun))]
@@ -9,6 +10,7 @@ public sealed class SkerrinRun : IDisposable
 {
     private readonly TemporaryFolder folder = new();
     private readonly Lazy<ProgramRun> demo;
+    private readonly ConcurrentDictionary<string, Lazy<ProgramRun>> runs = new(StringComparer.Ordinal);
 
     public SkerrinRun() => demo = new(() => ProgramRun.Of(folder.Path, "demo").EndsWith(0));
 
@@ -23,6 +25,14 @@ public sealed class SkerrinRun : IDisposable
 
     /// <summary>The height tile of the demo.</summary>
     internal string HeightTile => Path.Combine(Folder, "ground", "N46W019.hgt");
+
+    /// <summary>What a command line answers in that folder; each is run once.</summary>
+    internal ProgramRun Run(string line)
+    {
+        ProgramRun run = runs.GetOrAdd(line, one => new(() => ProgramRun.Of(Start, one.Split(' ')))).Value;
+        Assert.True(run.ExitCode <= 1, run.Error);
+        return run;
+    }
 
     public void Dispose() => folder.Dispose();
 }

@@ -17,9 +17,9 @@ internal static class AirtimeCommand
     {
         Argument<string?> plan = new("PLAN") { Description = "A plan whose modem setting to use; else give the options.", Arity = ArgumentArity.ZeroOrOne };
         Option<Estimate?> bandwidth = Options.Quantity("--bandwidth", Dimension.Frequency, "Bandwidth, such as '125 kHz'.");
-        Option<int?> factor = new("--spreading-factor") { Description = "Spreading factor, 5 to 12." };
+        Option<int?> factor = Options.Whole("--spreading-factor", "Spreading factor, 5 to 12.");
         Option<string?> coding = new("--coding-rate") { Description = "Coding rate, 4/5 to 4/8 (default 4/5)." };
-        Option<int?> preamble = new("--preamble") { Description = "Preamble in symbols (default 8)." };
+        Option<int?> preamble = Options.Whole("--preamble", "Preamble in symbols (default 8).");
         Option<Estimate?> payload = Options.Quantity("--payload", Dimension.Data, "Payload, such as '40 B'.");
         Option<Estimate?> noise = Options.Quantity("--noise-figure", Dimension.Ratio, "Receiver noise figure (default 6 dB).");
         Option<bool> json = Options.Json();

@@ -20,8 +20,8 @@ internal sealed class BarePath
     private readonly Option<double?> time = Share("--time", "Share of time p in percent, 1 to 50 (default 50).");
     private readonly Option<double?> location = Share("--location", "Share of places pL in percent, 1 to 99 (default 50).");
     private readonly Option<Estimate?> locationSigma = Options.Quantity("--sigma-location", Dimension.Ratio, "Standard deviation over places, such as '5.5 dB' (default 0 dB).");
-    private readonly Option<double?> refractivity = new("--n0") { Description = "Sea-level surface refractivity N0 in N-units (default 325)." };
-    private readonly Option<double?> gradient = new("--dn") { Description = "Fall of refractivity ΔN in N-units/km (default 45)." };
+    private readonly Option<double?> refractivity = Options.Plain("--n0", "Sea-level surface refractivity N0 in N-units (default 325).");
+    private readonly Option<double?> gradient = Options.Plain("--dn", "Fall of refractivity ΔN in N-units/km (default 45).");
     private readonly Option<string> transmitterPosition = new("--tx-position") { Description = "Place of the first antenna: LAT,LON." };
     private readonly Option<string> receiverPosition = new("--rx-position") { Description = "Place of the second antenna: LAT,LON." };
     private readonly Option<Estimate?> coastTransmitter = Options.Quantity("--distance-to-coast-tx", Dimension.Length, "Distance over land from the first antenna to the sea along the path (default 500 km, 0 at sea).");

@@ -1,0 +1,144 @@
+using Mastwright.Storage.Plans;
+
+namespace Mastwright.Tests.EndToEnd.Guides;
+
+/// <summary>What the pages tell the reader to type works, and what they show is what comes out.</summary>
+public sealed class GuideTests(SkerrinRun skerrin)
+{
+    private static readonly string Docs = Path.Combine(TestPlaces.Repository, "docs");
+
+    /// <summary>Pages whose commands are run, each from an empty folder.</summary>
+    public static TheoryData<string> Pages => ["first-link.md", "commands.md"];
+
+    [Theory, MemberData(nameof(Pages))]
+    public void Every_command_of_the_page_does_what_the_page_says(string page)
+    {
+        using TemporaryFolder folder = new();
+        BorrowGround(folder);
+        folder.Write("mastwright", $"#!/bin/sh\nexec dotnet '{ProgramRun.BuiltProgram}' \"$@\"\n");
+        File.SetUnixFileMode(folder.File("mastwright"), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        int commands = 0;
+        string output = "";
+        foreach (MarkdownBlock block in MarkdownBlock.Of(Path.Combine(Docs, "guide", page)))
+        {
+            if (block.Remark.StartsWith("file ", StringComparison.Ordinal))
+            {
+                folder.Write(block.Remark[5..], block.Text);
+            }
+            else if (string.Equals(block.Language, "sh", StringComparison.Ordinal) && !block.Remark.StartsWith("not run", StringComparison.Ordinal))
+            {
+                output = "";
+                foreach ((string command, int code) in block.Commands())
+                {
+                    commands++;
+                    ProgramRun run = ProgramRun.Start("sh", folder.Path, null, "-c", command);
+                    Assert.True(code == run.ExitCode, $"{page}:{block.Line}: {command}\nexit code {run.ExitCode} instead of {code}\n{run.Error}\n{run.Output}");
+                    output += run.Output + run.Error;
+                }
+            }
+            else if (string.Equals(block.Remark, "shown", StringComparison.Ordinal))
+            {
+                ShownIn(output, block, page);
+            }
+        }
+
+        Assert.True(commands > 5, $"{page} has {commands} commands");
+    }
+
+    /// <summary>Every plan and parts file that a page shows in YAML reads without a problem, and so does a part of a fit-out.</summary>
+    [Fact]
+    public void Every_plan_in_the_pages_reads_without_a_problem()
+    {
+        int plans = 0;
+        foreach (string page in Directory.EnumerateFiles(Docs, "*.md", SearchOption.AllDirectories).Append(Path.Combine(TestPlaces.Repository, "README.md")))
+        {
+            string parts = "";
+            foreach (MarkdownBlock block in MarkdownBlock.Of(page).Where(one => string.Equals(one.Language, "yaml", StringComparison.Ordinal)))
+            {
+                using TemporaryFolder folder = new();
+                string text = block.Text;
+                if (text.Contains("\nparts:", StringComparison.Ordinal))
+                {
+                    parts = text;
+                    text = Around("antenna: {gain: 2 dBi, height: 5 m}");
+                }
+                else if (!text.StartsWith("mastwright:", StringComparison.Ordinal) && !text.StartsWith('#'))
+                {
+                    text = Around(text.Trim());
+                }
+
+                folder.Write("parts.yaml", parts.Length > 0 ? parts : "mastwright: 1\nparts: {}\n");
+                PlanReading reading = PlanFile.Read(folder.Write("plan.yaml", text), new());
+                Assert.True(reading.Problems.IsEmpty, $"{page}:{block.Line}: {string.Join('\n', reading.Problems)}");
+                plans++;
+            }
+        }
+
+        Assert.True(plans >= 3, $"{plans} plans in the pages");
+    }
+
+    [Fact]
+    public void The_two_commands_of_the_readme_are_there()
+    {
+        MarkdownBlock block = MarkdownBlock.Of(Path.Combine(TestPlaces.Repository, "README.md"))[0];
+        Assert.Equal("./mastwright demo\n./test\n", block.Text);
+        Assert.All((string[])["mastwright", "test"], name => Assert.True(File.GetUnixFileMode(Path.Combine(TestPlaces.Repository, name)).HasFlag(UnixFileMode.UserExecute)));
+        Assert.Contains("Links: ", skerrin.Demo.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_link_between_pages_leads_somewhere()
+    {
+        List<string> broken = [];
+        foreach (string page in Directory.EnumerateFiles(Docs, "*.md", SearchOption.AllDirectories)
+            .Concat(Directory.EnumerateFiles(TestPlaces.Repository, "*.md")))
+        {
+            foreach (string target in System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(page), @"\]\(([^)#:\s]+)(#[^)]*)?\)", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5)).Select(match => match.Groups[1].Value))
+            {
+                if (!Path.Exists(Path.Combine(Path.GetDirectoryName(page)!, target)))
+                {
+                    broken.Add($"{Path.GetRelativePath(TestPlaces.Repository, page)}: {target}");
+                }
+            }
+        }
+
+        Assert.Empty(broken);
+    }
+
+    /// <summary>Puts the demo's ground where the demo would make it: it is made once for all tests.</summary>
+    private void BorrowGround(TemporaryFolder folder)
+    {
+        foreach (string file in Directory.EnumerateFiles(Path.Combine(skerrin.Folder, "ground"), "*", SearchOption.AllDirectories))
+        {
+            string target = folder.File(Path.Combine("skerrin-demo", Path.GetRelativePath(skerrin.Folder, file)));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target);
+        }
+    }
+
+    /// <summary>Every line of the block stands in the output, in that order; "…" stands for lines left out.</summary>
+    private static void ShownIn(string output, MarkdownBlock block, string page)
+    {
+        string[] written = [.. output.Split('\n').Select(line => line.Trim())];
+        int at = 0;
+        foreach (string line in block.Text.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && line != "…"))
+        {
+            at = Array.IndexOf(written, line, at);
+            Assert.True(at >= 0, $"{page}:{block.Line}: '{line}' is not in the output, or not in that order:\n{output}");
+        }
+    }
+
+    private static string Around(string fitOut) => $"""
+        mastwright: 1
+        name: Around
+        include: parts.yaml
+        modem: {"{"}frequency: 868 MHz, bandwidth: 125 kHz, spreading-factor: 10, payload: 40 B{"}"}
+        sites:
+          here:
+            position: 46.40, -18.70
+            fit-outs:
+              pole:
+                {fitOut}
+
+        """;
+}
