@@ -62,7 +62,11 @@ public sealed class GuideTests(SkerrinRun skerrin)
                     parts = text;
                     text = Around("antenna: {gain: 2 dBi, height: 5 m}");
                 }
-                else if (!text.StartsWith("mastwright:", StringComparison.Ordinal) && !text.StartsWith('#'))
+                else if (text.Split('\n', StringSplitOptions.RemoveEmptyEntries).All(line => line.StartsWith('#')))
+                {
+                    text += SmallPlan.Text;
+                }
+                else if (!text.StartsWith("mastwright:", StringComparison.Ordinal))
                 {
                     text = Around(text.Trim());
                 }
