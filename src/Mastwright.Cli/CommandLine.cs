@@ -30,12 +30,6 @@ internal static class CommandLine
         ParseResult parsed = root.Parse(args, parser);
         try
         {
-            if (NoOption(parsed) is { } stray)
-            {
-                await Console.Error.WriteLineAsync($"'{stray}' is not an option here. Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
-                return ExitCode.BadInput;
-            }
-
             if (parsed.Action is HelpAction help)
             {
                 return await Help(parsed, help).ConfigureAwait(false);
@@ -48,6 +42,12 @@ internal static class CommandLine
                 toError.Output = Console.Error;
                 await parsed.InvokeAsync(toError).ConfigureAwait(false);
                 await Console.Error.WriteLineAsync($"Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
+                return ExitCode.BadInput;
+            }
+
+            if (NoOption(parsed) is { } stray)
+            {
+                await Console.Error.WriteLineAsync($"'{stray}' is not an option here. Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
                 return ExitCode.BadInput;
             }
 

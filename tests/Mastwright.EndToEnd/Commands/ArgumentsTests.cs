@@ -31,7 +31,7 @@ public sealed class ArgumentsTests : IDisposable
     [InlineData("airtime --spreading-factor ten", "'ten' is not a whole number")]
     [InlineData("path --dn steep", "'steep' is not a number")]
     [InlineData("airtime plan.yaml --coding-rate 3/4", "4/5")]
-    [InlineData("new plan.yaml", "never overwrites")]
+    [InlineData("new plan.yaml", "already")]
     [InlineData("new none/plan.yaml", "none/plan.yaml")]
     [InlineData("sites", "sites")]
     [InlineData("sites import plan.yaml none.gpx", "none.gpx")]

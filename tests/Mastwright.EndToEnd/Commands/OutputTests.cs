@@ -22,7 +22,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
     {
         ProgramRun run = Run(line);
         Assert.DoesNotContain('\u001b', run.Output + run.Error);
-        Assert.Empty(run.Lines.Where(text => text.EnumerateRunes().Count() > Columns));
+        Assert.DoesNotContain(run.Lines, text => text.EnumerateRunes().Count() > Columns);
     }
 
     [Theory, MemberData(nameof(Lines))]

@@ -24,9 +24,9 @@ public sealed partial class CommandsPageTests
             foreach (Match option in Options().Matches(help))
             {
                 options++;
-                if (!section.Contains($"`{option.Groups[1].Value}", StringComparison.Ordinal) && option.Groups[1].Value is not ("--help" or "--version"))
+                if (!section.Contains($"`{option.Groups["name"].Value}", StringComparison.Ordinal) && option.Groups["name"].Value is not ("--help" or "--version"))
                 {
-                    missing.Add($"{title} {option.Groups[1].Value}");
+                    missing.Add($"{title} {option.Groups["name"].Value}");
                 }
             }
         });
@@ -51,7 +51,7 @@ public sealed partial class CommandsPageTests
         {
             foreach (Match child in Commands().Matches(help[(list + 10)..]))
             {
-                Visit([.. command, child.Groups[1].Value], visit);
+                Visit([.. command, child.Groups["name"].Value], visit);
             }
         }
     }
@@ -69,9 +69,9 @@ public sealed partial class CommandsPageTests
         return end < 0 ? Page[heading.Index..] : Page[heading.Index..end];
     }
 
-    [GeneratedRegex(@"^ +(?:-\S+, )*(--[a-z0-9-]+)", RegexOptions.Multiline, 5000)]
+    [GeneratedRegex(@"^ +(-\S+, )*(?<name>--[a-z0-9-]+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Options();
 
-    [GeneratedRegex(@"^  ([a-z]+)", RegexOptions.Multiline, 5000)]
+    [GeneratedRegex(@"^  (?<name>[a-z]+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Commands();
 }

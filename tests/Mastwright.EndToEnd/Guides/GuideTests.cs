@@ -1,9 +1,12 @@
+using System.Runtime.Versioning;
+using System.Text.RegularExpressions;
 using Mastwright.Storage.Plans;
 
 namespace Mastwright.Tests.EndToEnd.Guides;
 
 /// <summary>What the pages tell the reader to type works, and what they show is what comes out.</summary>
-public sealed class GuideTests(SkerrinRun skerrin)
+[SupportedOSPlatform("linux")]
+public sealed partial class GuideTests(SkerrinRun skerrin)
 {
     private static readonly string Docs = Path.Combine(TestPlaces.Repository, "docs");
 
@@ -97,7 +100,7 @@ public sealed class GuideTests(SkerrinRun skerrin)
         foreach (string page in Directory.EnumerateFiles(Docs, "*.md", SearchOption.AllDirectories)
             .Concat(Directory.EnumerateFiles(TestPlaces.Repository, "*.md")))
         {
-            foreach (string target in System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(page), @"\]\(([^)#:\s]+)(#[^)]*)?\)", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5)).Select(match => match.Groups[1].Value))
+            foreach (string target in Links().Matches(File.ReadAllText(page)).Select(match => match.Groups["target"].Value))
             {
                 if (!Path.Exists(Path.Combine(Path.GetDirectoryName(page)!, target)))
                 {
@@ -123,14 +126,20 @@ public sealed class GuideTests(SkerrinRun skerrin)
     /// <summary>Every line of the block stands in the output, in that order; "…" stands for lines left out.</summary>
     private static void ShownIn(string output, MarkdownBlock block, string page)
     {
-        string[] written = [.. output.Split('\n').Select(line => line.Trim())];
+        string[] written = [.. output.Split('\n').Select(Plain)];
         int at = 0;
-        foreach (string line in block.Text.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && line != "…"))
+        foreach (string line in block.Text.Split('\n').Select(Plain).Where(line => line.Length > 0 && line != "…"))
         {
             at = Array.IndexOf(written, line, at);
             Assert.True(at >= 0, $"{page}:{block.Line}: '{line}' is not in the output, or not in that order:\n{output}");
         }
     }
+
+    [GeneratedRegex(@"\]\((?<target>[^)#:\s]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex Links();
+
+    /// <summary>A line without the spaces that only set it out.</summary>
+    private static string Plain(string line) => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 
     private static string Around(string fitOut) => $"""
         mastwright: 1
