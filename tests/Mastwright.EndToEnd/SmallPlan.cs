@@ -24,12 +24,12 @@ internal static class SmallPlan
             in-use: pole
             fit-outs:
               pole:
-                antenna: {gain: 5 dBi, height: 6 m}
+                antenna: {gain: 5 dBi, height: 12 m}
                 radio: {power: 14 dBm, noise-figure: 6 dB, frequency-error: 2 ppm}
         neighbours:
           east:
             position: 46.41, -18.60
-            height: 6 m
+            height: 12 m
             gain: 2 dBi
             power: 14 dBm
 

@@ -68,10 +68,10 @@ public sealed class BadInputTests : IDisposable
     }
 
     [Theory]
-    [InlineData("height: 6 m}", "height: NaN m}", "sites/west/fit-outs/pole/antenna/height")]
-    [InlineData("height: 6 m}", "height: 1e300 km}", "1e300 km")]
-    [InlineData("height: 6 m}", "height: 6}", "has no unit")]
-    [InlineData("height: 6 m}", "height: 6 dB}", "such as")]
+    [InlineData("height: 12 m}", "height: NaN m}", "sites/west/fit-outs/pole/antenna/height")]
+    [InlineData("height: 12 m}", "height: 1e300 km}", "1e300 km")]
+    [InlineData("height: 12 m}", "height: 6}", "has no unit")]
+    [InlineData("height: 12 m}", "height: 6 dB}", "such as")]
     [InlineData("frequency: 869.525 MHz", "frequency: 0 Hz", "modem/frequency")]
     [InlineData("46.40, -18.70", "146.40, -18.70", "latitude")]
     [InlineData("in-use: pole", "in-usee: pole", "Did you mean 'in-use'?")]
