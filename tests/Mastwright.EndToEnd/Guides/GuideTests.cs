@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Runtime.Versioning;
 using System.Text.RegularExpressions;
+using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Plans;
 
 namespace Mastwright.Tests.EndToEnd.Guides;
@@ -48,7 +50,7 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
         Assert.True(commands > 5, $"{page} has {commands} commands");
     }
 
-    /// <summary>Every plan and parts file that a page shows in YAML reads without a problem; so does a piece of a plan, or of a fit-out when it is set in.</summary>
+    /// <summary>Every plan, parts and catalogue file that a page shows in YAML reads without a problem; so does a piece of a plan, or of a fit-out when it is set in.</summary>
     [Fact]
     public void Every_plan_in_the_pages_reads_without_a_problem()
     {
@@ -58,8 +60,15 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
             string parts = "";
             foreach (MarkdownBlock block in MarkdownBlock.Of(page).Where(one => string.Equals(one.Language, "yaml", StringComparison.Ordinal)))
             {
-                using TemporaryFolder folder = new();
                 string text = block.Text;
+                plans++;
+                if (text.StartsWith("format:", StringComparison.Ordinal))
+                {
+                    Assert.True(StationCatalogueFile.TryParse(text, page, out _, out ImmutableArray<CatalogueFault> faults), $"{page}:{block.Line}: {string.Join('\n', faults)}");
+                    continue;
+                }
+
+                using TemporaryFolder folder = new();
                 if (text.Contains("\nparts:", StringComparison.Ordinal))
                 {
                     parts = text;
@@ -81,7 +90,6 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
                 folder.Write("parts.yaml", parts.Length > 0 ? parts : "mastwright: 1\nparts: {}\n");
                 PlanReading reading = PlanFile.Read(folder.Write("plan.yaml", text), new());
                 Assert.True(reading.Problems.IsEmpty, $"{page}:{block.Line}: {string.Join('\n', reading.Problems)}");
-                plans++;
             }
         }
 
