@@ -41,13 +41,13 @@ internal static class CommandLine
                 InvocationConfiguration toError = Quiet();
                 toError.Output = Console.Error;
                 await parsed.InvokeAsync(toError).ConfigureAwait(false);
-                await Console.Error.WriteLineAsync($"Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
+                await Console.Error.WriteLineAsync($"Write '{OwnName.Command} {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
                 return ExitCode.BadInput;
             }
 
             if (NoOption(parsed) is { } stray)
             {
-                await Console.Error.WriteLineAsync($"'{stray}' is not an option here. Write 'mastwright {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
+                await Console.Error.WriteLineAsync($"'{stray}' is not an option here. Write '{OwnName.Command} {CommandPath(parsed)}--help' for what is possible.").ConfigureAwait(false);
                 return ExitCode.BadInput;
             }
 

@@ -24,6 +24,7 @@ internal static class DemoCommand
         SkerrinDemoFiles files;
         try
         {
+            using Ticker ticker = Ticker.Start("Making the ground");
             files = SkerrinDemo.WriteTo(folder);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
@@ -39,7 +40,7 @@ internal static class DemoCommand
         }
 
         Part(2, "A verdict on every link");
-        Console.Out.WriteLine($"mastwright check {files.PlanPath}");
+        Console.Out.WriteLine($"{OwnName.Command} check {files.PlanPath}");
         Console.Out.WriteLine();
         int code = CheckCommand.Run(files.PlanPath, new(null, [], All: false, Json: false, AllowOutside: false, []), cancellation);
         if (code > ExitCode.FindingFails)
@@ -55,11 +56,11 @@ internal static class DemoCommand
         }
 
         Part(4, "What to try next");
-        Console.Out.WriteLine($"mastwright path {files.PlanPath} ferry-house lantern-bay");
-        Console.Out.WriteLine($"mastwright check {files.PlanPath} --fit-out ferry-house/eaves --site ferry-house");
-        Console.Out.WriteLine($"mastwright airtime {files.PlanPath}");
-        Console.Out.WriteLine($"mastwright ground info {files.PlanPath}");
-        Console.Out.WriteLine("Then write your own plan: mastwright new my-plan.yaml");
+        Console.Out.WriteLine($"{OwnName.Command} path {files.PlanPath} ferry-house lantern-bay");
+        Console.Out.WriteLine($"{OwnName.Command} check {files.PlanPath} --fit-out ferry-house/eaves --site ferry-house");
+        Console.Out.WriteLine($"{OwnName.Command} airtime {files.PlanPath}");
+        Console.Out.WriteLine($"{OwnName.Command} ground info {files.PlanPath}");
+        Console.Out.WriteLine($"Then write your own plan: {OwnName.Command} new my-plan.yaml");
         return ExitCode.Fine;
     }
 

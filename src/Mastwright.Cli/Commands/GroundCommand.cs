@@ -32,7 +32,12 @@ internal static class GroundCommand
         }
 
         using GroundLibrary ground = GroundLibrary.Open(document.Folder, document.Plan.Heights, document.Plan.Covers, new() { AllowOutside = allowOutside });
-        ImmutableArray<GroundFileInfo> files = ground.Info(cancellation);
+        ImmutableArray<GroundFileInfo> files;
+        using (Ticker.Start("Reading"))
+        {
+            files = ground.Info(cancellation);
+        }
+
         ImmutableArray<GroundTile> missing = PlanArea.Of(document.Plan) is { } area ? ground.MissingTiles(area) : [];
         Console.Out.WriteLine(json ? Json(document.Folder, files, missing) : Text(document.Folder, files, missing));
         foreach (GroundProblem problem in ground.Problems)

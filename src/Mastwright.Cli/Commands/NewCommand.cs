@@ -20,7 +20,7 @@ internal static class NewCommand
                 return ExitCode.BadInput;
             }
 
-            Console.Out.WriteLine($"Wrote {path}. Put your sites and height files in, then: mastwright check {path}");
+            Console.Out.WriteLine($"Wrote {path}. Put your sites and height files in, then: {OwnName.Command} check {path}");
             return ExitCode.Fine;
         });
         return command;

@@ -32,7 +32,7 @@ internal static class PathCommand
 
             if (parsed.GetValue(plan) is not { } planPath || parsed.GetValue(from) is not { } start || parsed.GetValue(to) is not { } end)
             {
-                Console.Error.WriteLine("path needs PLAN FROM TO, or --profile FILE with the options of a bare path ('mastwright path --help')");
+                Console.Error.WriteLine($"path needs PLAN FROM TO, or --profile FILE with the options of a bare path ('{OwnName.Command} path --help')");
                 return Task.FromResult(ExitCode.BadInput);
             }
 
