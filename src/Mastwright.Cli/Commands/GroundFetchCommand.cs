@@ -16,7 +16,7 @@ internal static class GroundFetchCommand
     internal static Command Create()
     {
         Argument<string> plan = Options.Plan();
-        Option<string?> source = new("--source") { Description = $"Where from: {string.Join(", ", TileSource.BuiltIn.Select(one => one.Key))} (default: the first)." };
+        Option<string?> source = new("--source") { Description = "Where from, by its key in the catalogue of tile sources (default: the first; a wrong key lists them)." };
         Option<string?> url = new("--url") { Description = "Your own address pattern instead, with {ns}, {lat}, {ew}, {lon} or {name} for the tile." };
         Option<string?> file = new("--file") { Description = "File name pattern for --url, such as {name}.hgt.gz (default: the last part of the address)." };
         Option<string?> to = new("--to") { Description = "Folder to write into (default: that of the plan's first height source, else 'ground' beside the plan)." };

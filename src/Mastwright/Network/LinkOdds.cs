@@ -72,7 +72,7 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
         // x = m + U is the margin of the typical packet: from where the link just works to where either spread has run out.
         double from = Math.Max(0, marginDb - (9 * unknownDb));
         double to = Math.Max(from, Math.Min(9 * fadingDb, Math.Max(marginDb, 0) + (9 * unknownDb)));
-        const int Steps = 2000;
+        const int Steps = 800;
         double width = (to - from) / Steps;
         double sum = 0;
         for (int i = 0; i <= Steps; i++)

@@ -37,8 +37,13 @@ public sealed class P1812Tests
     [Fact]
     public void Loss_never_falls_as_the_share_of_time_grows() =>
         Gen.Select(TestProfiles.Any, Inputs, Gen.Double[1, 50], Gen.Double[1, 50]).Sample((profile, input, one, other) =>
-            P1812.LossDb(profile, input with { TimePercent = Math.Max(one, other) })
-            >= P1812.LossDb(profile, input with { TimePercent = Math.Min(one, other) }) - 1e-6);
+        {
+            P1812Result more = P1812.Evaluate(profile, input with { TimePercent = Math.Max(one, other) });
+            P1812Result less = P1812.Evaluate(profile, input with { TimePercent = Math.Min(one, other) });
+
+            // Among high peaks the equivalent edge at k = 3 can lie higher than the median's; then the model's own fading turns round.
+            return less.LdbDb > less.Ld50Db || more.LbDb >= less.LbDb - 1e-6;
+        });
 
     [Fact]
     public void Loss_never_falls_as_the_share_of_places_grows() =>
