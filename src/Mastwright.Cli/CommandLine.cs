@@ -58,6 +58,12 @@ internal static class CommandLine
             await Console.Error.WriteLineAsync("Stopped.").ConfigureAwait(false);
             return ExitCode.BadInput;
         }
+        catch (IOException fault)
+        {
+            // A full disk or a closed pipe behind the output: commands answer for the files that they name.
+            await Console.Error.WriteLineAsync($"The output cannot be written: {fault.Message}").ConfigureAwait(false);
+            return ExitCode.BadInput;
+        }
         catch (Exception fault)
         {
             await Console.Error.WriteLineAsync($"This is a fault of the program, not of your input: {fault.Message}").ConfigureAwait(false);

@@ -100,10 +100,26 @@ internal sealed class BarePath
         }
         catch (ArgumentOutOfRangeException fault)
         {
-            problems.Add(fault.Message.Split('\n')[0]);
+            problems.Add($"{OptionOf(fault.ParamName)}: {fault.Message.Split(" (Parameter", StringSplitOptions.None)[0].Split('\n')[0]}");
             return null;
         }
     }
+
+    /// <summary>The option that gives a value of the prediction's input.</summary>
+    private string OptionOf(string? input) => input switch
+    {
+        nameof(P1812Input.FrequencyHz) => frequency.Name,
+        nameof(P1812Input.TransmitterHeightMetres) => transmitterHeight.Name,
+        nameof(P1812Input.ReceiverHeightMetres) => receiverHeight.Name,
+        nameof(P1812Input.TimePercent) => time.Name,
+        nameof(P1812Input.LocationPercent) => location.Name,
+        nameof(P1812Input.LocationSigmaDb) => locationSigma.Name,
+        nameof(P1812Input.RefractivityGradient) or "refractivityGradient" => gradient.Name,
+        nameof(P1812Input.SurfaceRefractivity) => refractivity.Name,
+        nameof(P1812Input.DistanceToCoastTransmitterMetres) => coastTransmitter.Name,
+        nameof(P1812Input.DistanceToCoastReceiverMetres) => coastReceiver.Name,
+        _ => profile.Name,
+    };
 
     private static string Json(PathProfile path, P1812Input input, PathLossPrediction prediction) =>
         JsonDocumentWriter.Write("path-profile", 1, writer =>
@@ -126,6 +142,11 @@ internal sealed class BarePath
     {
         if (parsed.GetValue(option) is { } value)
         {
+            if (!value.IsExact)
+            {
+                problems.Add($"{option.Name}: a bare path takes one value and no range");
+            }
+
             return value.Median;
         }
 

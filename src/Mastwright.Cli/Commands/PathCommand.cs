@@ -27,6 +27,12 @@ internal static class PathCommand
         {
             if (bare.IsAsked(parsed))
             {
+                if (parsed.GetValue(plan) is not null || parsed.GetValue(picture) is not null)
+                {
+                    Console.Error.WriteLine("--profile is a path without a plan: leave out PLAN FROM TO and --picture, or leave out --profile");
+                    return Task.FromResult(ExitCode.BadInput);
+                }
+
                 return Task.FromResult(bare.Run(parsed, parsed.GetValue(json)));
             }
 

@@ -74,6 +74,46 @@ public sealed class ArgumentsTests : IDisposable
         BarePath(time).IsRefusedWith("time");
     }
 
+    [Theory]
+    [InlineData("--dn", "500")]
+    [InlineData("--tx-height", "0 m")]
+    [InlineData("--rx-height", "-1 m")]
+    [InlineData("--tx-height", "5…10 m")]
+    [InlineData("--frequency", "0 Hz")]
+    [InlineData("--sigma-location", "-1 dB")]
+    [InlineData("--distance-to-coast-tx", "-1 km")]
+    public void A_value_that_no_equation_takes_names_its_option(string option, string value)
+    {
+        folder.Write("profile.csv", "distance_km,height_m,cover_m,zone\n0,10,0,inland\n1,10,0,inland\n2,10,0,inland\n");
+        Dictionary<string, string> options = new(StringComparer.Ordinal)
+        {
+            ["--profile"] = "profile.csv",
+            ["--frequency"] = "868 MHz",
+            ["--tx-height"] = "10 m",
+            ["--rx-height"] = "10 m",
+            ["--tx-position"] = "46.4,-18.7",
+            ["--rx-position"] = "46.4,-18.67",
+            [option] = value,
+        };
+        ProgramRun run = ProgramRun.Of(folder.Path, ["path", .. options.SelectMany(one => (string[])[one.Key, one.Value])]);
+        run.IsRefusedWith(option);
+        Assert.DoesNotContain("Parameter", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_output_that_is_full_is_told()
+    {
+        ProgramRun run = ProgramRun.Start("sh", folder.Path, null, "-c", $"dotnet '{ProgramRun.BuiltProgram}' airtime plan.yaml > /dev/full").EndsWith(2);
+        Assert.Single(run.ErrorLines);
+    }
+
+    [Fact]
+    public void A_bare_path_and_a_plan_exclude_each_other()
+    {
+        ProgramRun.Of(folder.Path, "path", "plan.yaml", "west", "east", "--profile", "profile.csv").IsRefusedWith("--profile");
+        ProgramRun.Of(folder.Path, "path", "--profile", "profile.csv", "--picture", "path.svg").IsRefusedWith("--picture");
+    }
+
     private ProgramRun BarePath(string time) => ProgramRun.Of(
         folder.Path, "path", "--profile", "profile.csv", "--frequency", "868 MHz", "--tx-height", "10 m", "--rx-height", "10 m",
         "--tx-position", "46.4,-18.7", "--rx-position", "46.4,-18.67", "--time", time);

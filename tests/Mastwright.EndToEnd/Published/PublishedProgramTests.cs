@@ -8,6 +8,15 @@ public sealed class PublishedProgramTests(MovedProgram program) : IClassFixture<
     public void Tells_its_version() => Assert.Matches(@"^\d+\.\d+\.\d+", Run("--version").EndsWith(0).Output);
 
     [Fact]
+    public void Does_not_tell_where_it_was_built()
+    {
+        byte[] place = System.Text.Encoding.UTF8.GetBytes(TestPlaces.Repository + "/src");
+        Assert.DoesNotContain(
+            Directory.EnumerateFiles(Path.GetDirectoryName(program.File)!, "Mastwright*"),
+            file => File.ReadAllBytes(file).AsSpan().IndexOf(place) >= 0);
+    }
+
+    [Fact]
     public void Runs_the_main_job_and_draws_it()
     {
         ProgramRun demo = Run("demo", "island").EndsWith(0);
