@@ -125,9 +125,11 @@ internal sealed record AirtimeReport(ModemSetting Setting, AirtimeResult Airtime
 
     internal string Json() => JsonDocumentWriter.Write("airtime", 1, writer =>
     {
+        bool chirp = Setting.Modulation == Modulation.ChirpSpreadSpectrum;
+        writer.WriteString("modulation", chirp ? "chirp-spread-spectrum" : "frequency-shift-keying");
         writer.Number("bandwidth-hertz", Setting.BandwidthHz);
-        writer.Number("spreading-factor", Setting.SpreadingFactor);
-        writer.WriteString("coding-rate", FormattableString.Invariant($"4/{Setting.CodingRateDenominator}"));
+        writer.Number("spreading-factor", chirp ? Setting.SpreadingFactor : null);
+        writer.WriteString("coding-rate", chirp ? FormattableString.Invariant($"4/{Setting.CodingRateDenominator}") : null);
         writer.Number("preamble", Setting.PreambleLength);
         writer.Number("payload-bytes", Setting.PayloadBytes);
         writer.Number("symbol-seconds", Airtime.SymbolSeconds);

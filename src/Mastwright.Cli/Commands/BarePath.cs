@@ -135,6 +135,7 @@ internal sealed class BarePath
             }
 
             writer.WriteEndArray();
+            writer.Ledger("ledger", prediction.Ledger);
             writer.P1812("p1812", prediction.P1812Result);
         });
 

@@ -30,6 +30,9 @@ public sealed class JsonShapesTests(SkerrinRun skerrin)
         string[] bare = ["path", "--profile", "profile.csv", "--frequency", "868 MHz", "--tx-height", "10 m", "--rx-height", "10 m", "--tx-position", "46.4,-18.7", "--rx-position", "46.4,-18.697", "--json"];
         HasShape(ProgramRun.Of(folder.Path, bare).EndsWith(0).Output, "path-profile-1");
 
+        folder.Write("keyed.yaml", "mastwright: 1\nname: Keyed\nmodem: {frequency: 868 MHz, bandwidth: 50 kHz, modulation: frequency-shift-keying, bit-rate: 9.6 kbit/s, payload: 40 B}\n");
+        HasShape(ProgramRun.Of(folder.Path, "airtime", "keyed.yaml", "--json").EndsWith(0).Output, "airtime-1");
+
         SmallPlan.Write(folder, SmallPlan.Text.Replace("46.41, -18.60", "47.41, -18.60", StringComparison.Ordinal));
         HasShape(ProgramRun.Of(folder.Path, "path", "plan.yaml", "west", "east", "--json").Output, "path-1");
         HasShape(ProgramRun.Of(folder.Path, "ground", "info", "plan.yaml", "--json").Output, "ground-info-1");
