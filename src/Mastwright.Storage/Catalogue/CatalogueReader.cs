@@ -11,13 +11,13 @@ namespace Mastwright.Storage.Catalogue;
 /// <summary>Binds the YAML nodes of a catalogue to its rows and collects every fault.</summary>
 internal sealed class CatalogueReader(string file)
 {
-    private static readonly string[] RootKeys = ["format", "line_types", "feed_parts", "modems"];
-    private static readonly string[] LineKeys = ["key", "name", "reference_temperature_celsius", "points", "source"];
-    private static readonly string[] PartKeys = ["key", "loss_db", "source"];
+    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems"];
+    private static readonly string[] LineKeys = ["key", "name", "reference-temperature-celsius", "points", "source"];
+    private static readonly string[] PartKeys = ["key", "loss-db", "source"];
     private static readonly string[] LimitKeys = ["db", "source"];
 
     private static readonly string[] ModemKeys =
-        ["key", "modulation", "snr_limits", "bandwidths_khz", "frequency_tolerance_fraction", "bit_error_rate", "implementation_loss_db", "source"];
+        ["key", "modulation", "snr-limits", "bandwidths-khz", "frequency-tolerance-fraction", "bit-error-rate", "implementation-loss-db", "source"];
 
     internal List<CatalogueFault> Faults { get; } = [];
 
@@ -35,7 +35,7 @@ internal sealed class CatalogueReader(string file)
             return StationCatalogue.Empty;
         }
 
-        return new(Rows(root, "line_types", LineType), Rows(root, "feed_parts", Part), Rows(root, "modems", Modem));
+        return new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem));
     }
 
     private List<T> Rows<T>(YamlMappingNode root, string section, Func<YamlMappingNode, string, string, T?> bind)
@@ -89,7 +89,7 @@ internal sealed class CatalogueReader(string file)
         KnownKeys(row, place, LineKeys);
         string? name = Text(row, place, "name", required: true);
         string? source = Text(row, place, "source", required: true);
-        double? temperature = Number(row, place, "reference_temperature_celsius", -60, 100, required: false) ?? 20;
+        double? temperature = Number(row, place, "reference-temperature-celsius", -60, 100, required: false) ?? 20;
         if (Child(row, "points") is not YamlMappingNode points)
         {
             Fault(row, place + "/points", "give the published points as { MHz: dB per 100 m, … }");
@@ -124,13 +124,13 @@ internal sealed class CatalogueReader(string file)
     {
         KnownKeys(row, place, PartKeys);
         string? source = Text(row, place, "source", required: true);
-        if (Child(row, "loss_db") is not YamlSequenceNode { Children.Count: 3 } range)
+        if (Child(row, "loss-db") is not YamlSequenceNode { Children.Count: 3 } range)
         {
-            Fault(row, place + "/loss_db", "give the loss in dB as [lowest, middle, highest]");
+            Fault(row, place + "/loss-db", "give the loss in dB as [lowest, middle, highest]");
             return null;
         }
 
-        double?[] numbers = [.. range.Select(node => Number(node, place + "/loss_db", 0, 100))];
+        double?[] numbers = [.. range.Select(node => Number(node, place + "/loss-db", 0, 100))];
         if (numbers is not [{ } low, { } middle, { } high] || source is null)
         {
             return null;
@@ -138,7 +138,7 @@ internal sealed class CatalogueReader(string file)
 
         if (!(low <= middle && middle <= high))
         {
-            Fault(range, place + "/loss_db", "lowest, middle and highest must rise");
+            Fault(range, place + "/loss-db", "lowest, middle and highest must rise");
             return null;
         }
 
@@ -158,22 +158,22 @@ internal sealed class CatalogueReader(string file)
         };
         ImmutableSortedDictionary<int, double>.Builder limits = ImmutableSortedDictionary.CreateBuilder<int, double>();
         ImmutableSortedDictionary<int, string>.Builder sources = ImmutableSortedDictionary.CreateBuilder<int, string>();
-        if (Child(row, "snr_limits") is { } given)
+        if (Child(row, "snr-limits") is { } given)
         {
-            Limits(given, place + "/snr_limits", limits, sources);
+            Limits(given, place + "/snr-limits", limits, sources);
         }
 
         double[] bandwidths = [];
-        if (Child(row, "bandwidths_khz") is { } list)
+        if (Child(row, "bandwidths-khz") is { } list)
         {
             bandwidths = list is YamlSequenceNode items
-                ? [.. items.Select(item => Number(item, place + "/bandwidths_khz", 1, 2000)).OfType<double>().Select(kilohertz => kilohertz * 1000)]
-                : NotList(list, place + "/bandwidths_khz");
+                ? [.. items.Select(item => Number(item, place + "/bandwidths-khz", 1, 2000)).OfType<double>().Select(kilohertz => kilohertz * 1000)]
+                : NotList(list, place + "/bandwidths-khz");
         }
 
-        double? tolerance = Number(row, place, "frequency_tolerance_fraction", 0.001, 1, required: false);
-        double? errorRate = Number(row, place, "bit_error_rate", 1e-12, 0.4, required: false);
-        double implementation = Number(row, place, "implementation_loss_db", 0, 30, required: false) ?? 0;
+        double? tolerance = Number(row, place, "frequency-tolerance-fraction", 0.001, 1, required: false);
+        double? errorRate = Number(row, place, "bit-error-rate", 1e-12, 0.4, required: false);
+        double implementation = Number(row, place, "implementation-loss-db", 0, 30, required: false) ?? 0;
         return source is null || modulation is null ? null : new()
         {
             Key = key,

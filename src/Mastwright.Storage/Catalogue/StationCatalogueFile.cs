@@ -19,7 +19,7 @@ public static class StationCatalogueFile
     public static StationCatalogue LoadBuiltIn() => BuiltIn.Value;
 
     /// <summary>Reads a user's own rows and lays them over a catalogue: a row of the same key replaces.</summary>
-    /// <param name="path">The file: YAML with any of line_types, feed_parts, modems.</param>
+    /// <param name="path">The file: YAML with any of line-types, feed-parts, modems.</param>
     /// <param name="below">The catalogue to add to.</param>
     /// <param name="catalogue">The catalogue with the added rows; the one below when there is a fault.</param>
     /// <param name="faults">Everything that is wrong with the file; empty when nothing is.</param>

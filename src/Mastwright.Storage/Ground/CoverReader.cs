@@ -9,7 +9,7 @@ namespace Mastwright.Storage.Ground;
 /// <summary>Binds the YAML of a cover table and collects every fault.</summary>
 internal sealed class CoverReader(string file)
 {
-    private static readonly string[] Keys = ["code", "name", "class", "height_m", "reason", "source"];
+    private static readonly string[] Keys = ["code", "name", "class", "height-metres", "reason", "source"];
 
     private static readonly Dictionary<string, CoverClass> Classes = new(StringComparer.Ordinal)
     {
@@ -80,7 +80,7 @@ internal sealed class CoverReader(string file)
         }
 
         double code = Number(row, "code", 1, 255);
-        double height = Number(row, "height_m", 0, 100);
+        double height = Number(row, "height-metres", 0, 100);
         string coverClass = Text(row, "class");
         if (coverClass.Length > 0 && !Classes.ContainsKey(coverClass))
         {

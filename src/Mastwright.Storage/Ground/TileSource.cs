@@ -19,7 +19,7 @@ namespace Mastwright.Storage.Ground;
 /// <param name="Source">Where the row comes from.</param>
 public sealed record TileSource(string Key, string Name, string AddressPattern, string File, HeightKind Kind, string Datum, bool AbsentIsSea, string Licence, string Source)
 {
-    private static readonly string[] Keys = ["key", "name", "url", "file", "kind", "datum", "absent_is_sea", "licence", "source"];
+    private static readonly string[] Keys = ["key", "name", "url", "file", "kind", "datum", "absent-is-sea", "licence", "source"];
 
     private static readonly Lazy<ImmutableArray<TileSource>> Shipped = new(ReadShipped);
 
@@ -27,7 +27,7 @@ public sealed record TileSource(string Key, string Name, string AddressPattern, 
     public static ImmutableArray<TileSource> BuiltIn => Shipped.Value;
 
     /// <summary>Reads rows from text.</summary>
-    /// <param name="text">The YAML text: format: 1 and a list tile_sources.</param>
+    /// <param name="text">The YAML text: format: 1 and a list tile-sources.</param>
     /// <param name="name">Name of the file, for the faults.</param>
     /// <param name="sources">The rows; empty when there is a fault.</param>
     /// <param name="faults">Everything that is wrong; empty when nothing is.</param>
@@ -38,11 +38,11 @@ public sealed record TileSource(string Key, string Name, string AddressPattern, 
         List<CatalogueFault> found = [];
         ImmutableArray<TileSource>.Builder rows = ImmutableArray.CreateBuilder<TileSource>();
         YamlMappingNode? root = CatalogueText.Parse(text, (line, what) => found.Add(new(name, line, "", what)));
-        if (root is not null && root.Children.TryGetValue("tile_sources", out YamlNode? node) && node is YamlSequenceNode list)
+        if (root is not null && root.Children.TryGetValue("tile-sources", out YamlNode? node) && node is YamlSequenceNode list)
         {
             foreach (YamlNode item in list)
             {
-                if (Row(item, (at, what) => found.Add(new(name, at.Start.Line, "tile_sources", what))) is { } row)
+                if (Row(item, (at, what) => found.Add(new(name, at.Start.Line, "tile-sources", what))) is { } row)
                 {
                     rows.Add(row);
                 }
@@ -50,7 +50,7 @@ public sealed record TileSource(string Key, string Name, string AddressPattern, 
         }
         else if (root is not null)
         {
-            found.Add(new(name, 1, "tile_sources", "must be a list of rows"));
+            found.Add(new(name, 1, "tile-sources", "must be a list of rows"));
         }
 
         faults = [.. found];
@@ -112,12 +112,12 @@ public sealed record TileSource(string Key, string Name, string AddressPattern, 
         }
 
         string kind = Text("kind");
-        string absent = Text("absent_is_sea");
+        string absent = Text("absent-is-sea");
         string url = Text("url");
         string file = Text("file");
         if (isSound && (!IsFetchable(url) || kind is not ("surface" or "bare-earth") || absent is not ("true" or "false")))
         {
-            fault(row, "'url' is an http or https address, 'kind' is surface or bare-earth, 'absent_is_sea' is true or false");
+            fault(row, "'url' is an http or https address, 'kind' is surface or bare-earth, 'absent-is-sea' is true or false");
             isSound = false;
         }
 

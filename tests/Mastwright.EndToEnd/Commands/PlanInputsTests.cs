@@ -32,7 +32,7 @@ public sealed class PlanInputsTests
 
     private const string Catalogue = """
         format: 1
-        line_types:
+        line-types:
           - key: old-roll
             name: The roll in the shed
             points: {100: 5, 400: 11}
@@ -99,7 +99,7 @@ public sealed class PlanInputsTests
         Assert.Equal("", run.Output);
         Assert.Equal(
             [
-                "own.yaml:5:1: line_types/old-roll/points/100: 'five' is not a number from 0.001 to 10000.",
+                "own.yaml:5:1: line-types/old-roll/points/100: 'five' is not a number from 0.001 to 10000.",
                 "itu/DN50.TXT:1:1: air/maps: The line has 3 numbers. Wanted 121 lines (90° N to 90° S) of 241 numbers (0° to 360° E), a grid of 1.5°.",
             ],
             run.Error.ReplaceLineEndings("\n").TrimEnd().Split('\n'));

@@ -36,15 +36,15 @@ public sealed class PlanCatalogueTests
     {
         using PlanFolderFixture folder = new();
         using PlanFolderFixture outside = new();
-        folder.Write("a.yaml", "format: 1\nline_types:\n  - key: roll\n    name: a roll\n    points: {100: five, 400: 9}\n    source: own\n");
+        folder.Write("a.yaml", "format: 1\nline-types:\n  - key: roll\n    name: a roll\n    points: {100: five, 400: 9}\n    source: own\n");
         folder.Write("b.yaml", "format: 1\nparts: []\n");
         File.CreateSymbolicLink(Path.Combine(folder.Folder, "link.yaml"), outside.Write("c.yaml", Line("roll", 20)));
 
         Assert.Null(PlanCatalogue.Load(folder.Folder, ["a.yaml", "b.yaml", "gone.yaml", "link.yaml"], false, out ImmutableArray<PlanProblem> problems));
 
         Assert.Equal(["a.yaml", "b.yaml", "gone.yaml", "link.yaml"], problems.Select(problem => problem.File));
-        Assert.Equal((5, "line_types/roll/points/100"), (problems[0].Line, problems[0].Path));
-        Assert.StartsWith("a.yaml:5:1: line_types/roll/points/100: 'five' is not a number", problems[0].ToString(), StringComparison.Ordinal);
+        Assert.Equal((5, "line-types/roll/points/100"), (problems[0].Line, problems[0].Path));
+        Assert.StartsWith("a.yaml:5:1: line-types/roll/points/100: 'five' is not a number", problems[0].ToString(), StringComparison.Ordinal);
         Assert.Equal(2, problems[1].Line);
         Assert.Contains("cannot be read", problems[2].Message, StringComparison.Ordinal);
         Assert.Contains("outside", problems[3].Message, StringComparison.Ordinal);
@@ -52,5 +52,5 @@ public sealed class PlanCatalogueTests
     }
 
     private static string Line(string key, int db, bool heading = true) =>
-        (heading ? "format: 1\nline_types:\n" : "") + $"  - key: {key}\n    name: {key}\n    points: {{100: {db / 3}, 900: {db}}}\n    source: made up\n";
+        (heading ? "format: 1\nline-types:\n" : "") + $"  - key: {key}\n    name: {key}\n    points: {{100: {db / 3}, 900: {db}}}\n    source: made up\n";
 }

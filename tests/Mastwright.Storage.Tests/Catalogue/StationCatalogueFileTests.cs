@@ -62,7 +62,7 @@ public sealed class StationCatalogueFileTests
         string path = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
         File.WriteAllText(path, """
             format: 1
-            line_types:
+            line-types:
               - key: rg-213
                 name: my drum
                 points: { 100: 6, 400: 14 }
@@ -88,13 +88,13 @@ public sealed class StationCatalogueFileTests
     public static TheoryData<string, string, long> Wrong => new()
     {
         { "format: 1\nlines: []", "'lines' is not a key here", 2 },
-        { "line_types: []", "the key 'format' is missing", 1 },
+        { "line-types: []", "the key 'format' is missing", 1 },
         { "format: 2", "'2' is not a number from 1 to 1", 1 },
-        { "format: 1\nline_types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1 }", "two or more frequencies", 6 },
-        { "format: 1\nline_types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1, 200: x }", "'x' is not a number", 6 },
-        { "format: 1\nline_types:\n  - key: a\n    name: a\n    points: { 100: 1, 200: 2 }", "the key 'source' is missing", 3 },
-        { "format: 1\nfeed_parts:\n  - key: connector\n    loss_db: [3, 2, 1]\n    source: s", "must rise", 4 },
-        { "format: 1\nfeed_parts:\n  - key: connector\n    loss_db: 3\n    source: s", "[lowest, middle, highest]", 3 },
+        { "format: 1\nline-types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1 }", "two or more frequencies", 6 },
+        { "format: 1\nline-types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1, 200: x }", "'x' is not a number", 6 },
+        { "format: 1\nline-types:\n  - key: a\n    name: a\n    points: { 100: 1, 200: 2 }", "the key 'source' is missing", 3 },
+        { "format: 1\nfeed-parts:\n  - key: connector\n    loss-db: [3, 2, 1]\n    source: s", "must rise", 4 },
+        { "format: 1\nfeed-parts:\n  - key: connector\n    loss-db: 3\n    source: s", "[lowest, middle, highest]", 3 },
         { "format: 1\nmodems:\n  - key: m\n    modulation: morse\n    source: s", "'morse' is not a modulation", 3 },
         { "format: 1\nmodems: &a []", "anchors, aliases and tags", 2 },
         { "format: 1\nformat: 1", "not readable as YAML", 2 },

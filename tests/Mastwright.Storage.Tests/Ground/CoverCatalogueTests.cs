@@ -27,7 +27,7 @@ public sealed class CoverCatalogueTests
     public void A_row_of_ones_own_replaces_the_shipped_one()
     {
         string path = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
-        File.WriteAllText(path, "format: 1\ncover:\n  - { code: 50, name: town, class: dense-urban, height_m: 20, reason: centre, source: own survey }\n");
+        File.WriteAllText(path, "format: 1\ncover:\n  - { code: 50, name: town, class: dense-urban, height-metres: 20, reason: centre, source: own survey }\n");
         try
         {
             Assert.True(CoverCatalogue.TryLoad(path, CoverCatalogue.BuiltIn, out CoverTable table, out _));
@@ -42,10 +42,10 @@ public sealed class CoverCatalogueTests
 
     [Theory]
     [InlineData("format: 2\ncover: []", "must be 1")]
-    [InlineData("format: 1\ncover:\n  - { code: 300, name: a, class: open, height_m: 0, reason: a, source: a }", "'300' is not a number from 1 to 255")]
-    [InlineData("format: 1\ncover:\n  - { code: 3, name: a, class: forest, height_m: 0, reason: a, source: a }", "'forest' is not a class")]
+    [InlineData("format: 1\ncover:\n  - { code: 300, name: a, class: open, height-metres: 0, reason: a, source: a }", "'300' is not a number from 1 to 255")]
+    [InlineData("format: 1\ncover:\n  - { code: 3, name: a, class: forest, height-metres: 0, reason: a, source: a }", "'forest' is not a class")]
     [InlineData("format: 1\ncover:\n  - { code: 3, name: a, class: open, heigth_m: 0, reason: a, source: a }", "'heigth_m' is not known")]
-    [InlineData("format: 1\ncover:\n  - { code: 3, name: a, class: open, height_m: 0, source: a }", "must be given")]
+    [InlineData("format: 1\ncover:\n  - { code: 3, name: a, class: open, height-metres: 0, source: a }", "must be given")]
     public void A_wrong_row_is_told_with_its_line(string text, string fault)
     {
         Assert.False(CoverCatalogue.TryParse(text, "own.yaml", out _, out ImmutableArray<CatalogueFault> faults));

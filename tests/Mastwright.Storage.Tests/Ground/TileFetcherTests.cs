@@ -180,7 +180,7 @@ public sealed class TileFetcherTests
     [InlineData("{name}.hgt", "file:///etc/{name}", "http or https")]
     public void A_row_that_writes_elsewhere_or_fetches_from_a_file_is_refused(string file, string url, string fault)
     {
-        string text = $"format: 1\ntile_sources:\n  - {{ key: a, name: a, url: '{url}', file: '{file}', kind: surface, datum: EGM96, absent_is_sea: false, licence: a, source: a }}\n";
+        string text = $"format: 1\ntile-sources:\n  - {{ key: a, name: a, url: '{url}', file: '{file}', kind: surface, datum: EGM96, absent-is-sea: false, licence: a, source: a }}\n";
         Assert.False(TileSource.TryParse(text, "own.yaml", out _, out ImmutableArray<CatalogueFault> faults));
         Assert.Contains(faults, one => one.Text.Contains(fault, StringComparison.Ordinal));
     }

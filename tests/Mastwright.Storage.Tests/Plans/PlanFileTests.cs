@@ -141,7 +141,7 @@ public class PlanFileTests
         string fitOut = blocks[0].Replace(InLine("        antenna: {gain"), Block("        antenna: {part"), StringComparison.Ordinal);
         fitOut = fitOut[..fitOut.IndexOf("        feed:\n", StringComparison.Ordinal)] + fitOut[fitOut.IndexOf("neighbours:", StringComparison.Ordinal)..];
         folder.Write("parts.yaml", parts);
-        folder.Write("own.yaml", Block("line_types:"));
+        folder.Write("own.yaml", Block("line-types:"));
 
         Plan[] plans =
         [
