@@ -27,7 +27,8 @@ internal static class CommandLine
         };
 
         ParserConfiguration parser = new() { ResponseFileTokenReplacer = null };
-        ParseResult parsed = root.Parse(args, parser);
+        // Without anything, the help says more than an error would.
+        ParseResult parsed = root.Parse(args.Length == 0 ? ["--help"] : args, parser);
         try
         {
             if (parsed.Action is HelpAction help)

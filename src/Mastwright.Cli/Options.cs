@@ -31,6 +31,7 @@ internal static class Options
     internal static Option<Estimate?> Quantity(string name, Dimension dimension, string description) => new(name)
     {
         Description = description,
+        HelpName = dimension.ToString().ToUpperInvariant(),
         CustomParser = result =>
         {
             string text = string.Join(' ', result.Tokens.Select(token => token.Value));
@@ -48,6 +49,7 @@ internal static class Options
     internal static Option<int?> Whole(string name, string description) => new(name)
     {
         Description = description,
+        HelpName = "NUMBER",
         CustomParser = result =>
         {
             if (int.TryParse(result.Tokens[0].Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value))
@@ -64,6 +66,7 @@ internal static class Options
     internal static Option<double?> Plain(string name, string description) => new(name)
     {
         Description = description,
+        HelpName = "NUMBER",
         CustomParser = result =>
         {
             if (double.TryParse(result.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value))

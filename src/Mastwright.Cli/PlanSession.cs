@@ -13,6 +13,8 @@ namespace Mastwright.Cli;
 /// <summary>A plan that was read, its ground opened, ready to be examined.</summary>
 internal sealed class PlanSession : IDisposable
 {
+    private const int MostNotes = 20;
+
     private PlanSession(PlanDocument document, GroundLibrary ground, StationCatalogue catalogue, RefractivityMaps? maps)
     {
         Document = document;
@@ -73,9 +75,14 @@ internal sealed class PlanSession : IDisposable
 
         if (reading.Document is { } document)
         {
-            foreach (PlanProblem note in document.Notes)
+            foreach (PlanProblem note in document.Notes.Take(MostNotes))
             {
                 Console.Error.WriteLine($"Note: {note}");
+            }
+
+            if (document.Notes.Length > MostNotes)
+            {
+                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Note: and {document.Notes.Length - MostNotes} more of this kind"));
             }
         }
 

@@ -103,11 +103,17 @@ internal sealed record AirtimeReport(ModemSetting Setting, AirtimeResult Airtime
     {
         StringBuilder text = new();
         text.Line($"Packet of {Setting.PayloadBytes} bytes at {Setting.BandwidthHz / 1e3:0.###} kHz, {Way()}");
-        text.Line($"  symbol                {Airtime.SymbolSeconds * 1e3,10:0.000} ms");
-        text.Line($"  preamble              {Airtime.PreambleSeconds * 1e3,10:0.000} ms  ({Airtime.PreambleSymbols:0.##} symbols)");
-        text.Line($"  header and payload    {Airtime.PayloadSeconds * 1e3,10:0.000} ms  ({Airtime.PayloadSymbols} symbols)");
+        bool chirps = Setting.Modulation == Modulation.ChirpSpreadSpectrum;
+        string unit = chirps ? "symbols" : "bits";
+        text.Line($"  {(chirps ? "symbol" : "bit"),-21} {Airtime.SymbolSeconds * 1e3,10:0.000} ms");
+        text.Line($"  preamble              {Airtime.PreambleSeconds * 1e3,10:0.000} ms  ({Airtime.PreambleSymbols:0.##} {unit})");
+        text.Line($"  header and payload    {Airtime.PayloadSeconds * 1e3,10:0.000} ms  ({Airtime.PayloadSymbols} {unit})");
         text.Line($"  time on air           {Airtime.TotalSeconds * 1e3,10:0.000} ms");
-        text.Line($"  low-data-rate rule    {(Airtime.LowDataRateOptimised ? "on (a symbol lasts longer than 16 ms)" : "off"),10}");
+        if (chirps)
+        {
+            text.Line($"  low-data-rate rule    {(Airtime.LowDataRateOptimised ? "on (a symbol lasts longer than 16 ms)" : "off"),10}");
+        }
+
         text.Line($"  raw bit rate          {Airtime.BitRate,10:0.0} bit/s");
         text.AppendLine();
         text.AppendLine("Packets an hour within a share of the time");

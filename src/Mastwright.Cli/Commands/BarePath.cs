@@ -12,7 +12,7 @@ namespace Mastwright.Cli.Commands;
 /// <summary>A path without a plan: a profile from a file, everything else from the command line.</summary>
 internal sealed class BarePath
 {
-    private readonly Option<string> profile = new("--profile") { Description = "Profile as CSV: distance_km,height_m,cover_m,zone." };
+    private readonly Option<string> profile = new("--profile") { HelpName = "FILE", Description = "Profile as CSV: distance_km,height_m,cover_m,zone." };
     private readonly Option<Estimate?> frequency = Options.Quantity("--frequency", Dimension.Frequency, "Frequency, such as '868 MHz'.");
     private readonly Option<Estimate?> transmitterHeight = Options.Quantity("--tx-height", Dimension.Length, "Height of the first antenna above ground, such as '12 m'.");
     private readonly Option<Estimate?> receiverHeight = Options.Quantity("--rx-height", Dimension.Length, "Height of the second antenna above ground.");
@@ -22,25 +22,29 @@ internal sealed class BarePath
     private readonly Option<Estimate?> locationSigma = Options.Quantity("--sigma-location", Dimension.Ratio, "Standard deviation over places, such as '5.5 dB' (default 0 dB).");
     private readonly Option<double?> refractivity = Options.Plain("--n0", "Sea-level surface refractivity N0 in N-units (default 325).");
     private readonly Option<double?> gradient = Options.Plain("--dn", "Fall of refractivity ΔN in N-units/km (default 45).");
-    private readonly Option<string> transmitterPosition = new("--tx-position") { Description = "Place of the first antenna: LAT,LON." };
-    private readonly Option<string> receiverPosition = new("--rx-position") { Description = "Place of the second antenna: LAT,LON." };
+    private readonly Option<string> transmitterPosition = new("--tx-position") { HelpName = "LAT,LON", Description = "Place of the first antenna: LAT,LON." };
+    private readonly Option<string> receiverPosition = new("--rx-position") { HelpName = "LAT,LON", Description = "Place of the second antenna: LAT,LON." };
     private readonly Option<Estimate?> coastTransmitter = Options.Quantity("--distance-to-coast-tx", Dimension.Length, "Distance over land from the first antenna to the sea along the path (default 500 km, 0 at sea).");
     private readonly Option<Estimate?> coastReceiver = Options.Quantity("--distance-to-coast-rx", Dimension.Length, "The same for the second antenna.");
+
+    private Option[] All =>
+    [
+        profile, frequency, transmitterHeight, receiverHeight, polarisation, time, location, locationSigma, refractivity, gradient,
+        transmitterPosition, receiverPosition, coastTransmitter, coastReceiver,
+    ];
 
     public BarePath() => polarisation.AcceptOnlyFromAmong("vertical", "horizontal");
 
     public void AddTo(Command command)
     {
-        Option[] all =
-        [
-            profile, frequency, transmitterHeight, receiverHeight, polarisation, time, location, locationSigma, refractivity, gradient,
-            transmitterPosition, receiverPosition, coastTransmitter, coastReceiver,
-        ];
-        foreach (Option option in all)
+        foreach (Option option in All)
         {
             command.Options.Add(option);
         }
     }
+
+    /// <summary>The first option of a bare path that was given; null when there is none.</summary>
+    public string? Given(ParseResult parsed) => All.FirstOrDefault(option => parsed.GetResult(option) is { Implicit: false })?.Name;
 
     /// <summary>Whether the command line asks for this kind of path.</summary>
     public bool IsAsked(ParseResult parsed) => parsed.GetResult(profile) is not null;
@@ -175,6 +179,7 @@ internal sealed class BarePath
     private static Option<double?> Share(string name, string description) => new(name)
     {
         Description = description,
+        HelpName = "PERCENT",
         CustomParser = result =>
         {
             string text = result.Tokens[0].Value.TrimEnd('%').TrimEnd();

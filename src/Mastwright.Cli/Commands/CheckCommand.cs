@@ -10,8 +10,8 @@ internal static class CheckCommand
     internal static Command Create()
     {
         Argument<string> plan = Options.Plan();
-        Option<string?> site = new("--site") { Description = "Only the links of this site (its key)." };
-        Option<string[]> fitOut = new("--fit-out") { Description = "SITE/FIT-OUT that stands in for the one in use; may be given for several sites." };
+        Option<string?> site = new("--site") { HelpName = "KEY", Description = "Only the links of this site (its key)." };
+        Option<string[]> fitOut = new("--fit-out") { HelpName = "SITE/FIT-OUT", Description = "SITE/FIT-OUT that stands in for the one in use; may be given for several sites." };
         Option<bool> all = new("--all") { Description = "Show the findings that are ok as well." };
         Option<bool> json = Options.Json();
         Option<bool> outside = Options.AllowOutside();

@@ -118,8 +118,7 @@ internal static class GroundFetchCommand
         string relative = Path.GetRelativePath(document.Folder, folder).Replace('\\', '/');
         string ending = source.File[(source.File.LastIndexOf('}') + 1)..];
         Console.Out.WriteLine();
-        Console.Out.WriteLine("The plan does not name these files yet. Add to it:");
-        Console.Out.WriteLine("ground:");
+        Console.Out.WriteLine("The plan does not name these files yet. Its ground/heights should hold (in place of a line that matches no file):");
         Console.Out.WriteLine("  heights:");
         Console.Out.WriteLine($"    - files: {relative}/*{ending}");
         if (source.Kind != HeightKind.Unknown)

@@ -12,7 +12,7 @@ internal static class PathCommand
         Argument<string?> plan = new("PLAN") { Description = "The plan file.", Arity = ArgumentArity.ZeroOrOne };
         Argument<string?> from = new("FROM") { Description = "Station: KEY, or SITE/FIT-OUT.", Arity = ArgumentArity.ZeroOrOne };
         Argument<string?> to = new("TO") { Description = "The other station.", Arity = ArgumentArity.ZeroOrOne };
-        Option<string?> picture = new("--picture") { Description = "Draw the path into this file (.svg or .png)." };
+        Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "Draw the path into this file (.svg or .png)." };
         Option<bool> dark = new("--dark") { Description = "Draw it light on dark." };
         Option<bool> json = Options.Json();
         Option<bool> outside = Options.AllowOutside();
@@ -34,6 +34,12 @@ internal static class PathCommand
                 }
 
                 return Task.FromResult(bare.Run(parsed, parsed.GetValue(json)));
+            }
+
+            if (bare.Given(parsed) is { } stray)
+            {
+                Console.Error.WriteLine($"{stray} belongs to a bare path, which --profile gives; a plan says it itself");
+                return Task.FromResult(ExitCode.BadInput);
             }
 
             if (parsed.GetValue(plan) is not { } planPath || parsed.GetValue(from) is not { } start || parsed.GetValue(to) is not { } end)

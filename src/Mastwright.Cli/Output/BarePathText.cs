@@ -37,10 +37,10 @@ internal static class BarePathText
     /// <summary>A ledger as lines of label and value, the unit at its total.</summary>
     internal static void Append(StringBuilder text, Ledger ledger)
     {
-        text.AppendLine(ledger.Title);
+        text.AppendLine(Capital(ledger.Title));
         foreach (LedgerLine line in ledger.Lines)
         {
-            text.Line($"  {Fit(line.Label, 52),-52} {Signed(line.Value),8}");
+            text.Line($"  {Fit(Capital(line.Label), 52),-52} {Signed(line.Value),8}");
             text.Wrapped(line.Note, 6);
         }
 
@@ -67,6 +67,8 @@ internal static class BarePathText
             text.AppendLine(line.ToString());
         }
     }
+
+    private static string Capital(string label) => label.Length == 0 ? label : char.ToUpperInvariant(label[0]) + label[1..];
 
     private static string Signed(double value) => value.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
 

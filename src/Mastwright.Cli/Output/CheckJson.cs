@@ -61,6 +61,7 @@ internal static class CheckJson
         writer.Number("works", direction.Odds?.Works);
         writer.Number("delivers-if-it-works", direction.Odds?.DeliversIfItWorks);
         writer.Ledger("budget", direction.Budget);
+        writer.Ledger("required", direction.To.RequiredLedger);
         writer.Ledger("unknown-spread", direction.Spread?.Unknown);
         writer.Ledger("packet-spread", direction.Spread?.Fading);
         writer.WriteStartArray("missing");

@@ -16,7 +16,7 @@ internal static class CheckText
         IAnsiConsole console = AnsiConsole.Console;
         console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{report.Plan.Name}: {report.Links.Length} links at {report.Settings.FrequencyHz / 1e6:0.###} MHz, {report.Settings.TimePercent:0.#} % of the time"));
+            $"{report.Plan.Name}: {report.Links.Length} {(report.Links.Length == 1 ? "link" : "links")} at {report.Settings.FrequencyHz / 1e6:0.###} MHz, {report.Settings.TimePercent:0.#} % of the time"));
         console.WriteLine();
         if (report.Links.Length > 0)
         {
@@ -122,12 +122,15 @@ internal static class CheckText
 
         console.WriteLine();
         console.WriteLine("Assumed, because the plan does not say", new Style(decoration: Decoration.Bold));
-        foreach (IGrouping<string, Assumption> group in report.Assumptions.GroupBy(assumption => $"{assumption.Text} ({assumption.Source})", StringComparer.Ordinal))
+        foreach (IGrouping<string, Assumption> group in report.Assumptions.GroupBy(Words, StringComparer.Ordinal))
         {
             string[] places = [.. group.Select(assumption => assumption.PlanPath).Where(path => path.Length > 0).Distinct(StringComparer.Ordinal)];
             Indented(console, "– " + group.Key + (places.Length == 0 ? "" : ": " + Subjects(places)));
         }
     }
+
+    private static string Words(Assumption assumption) =>
+        assumption.Source is "" or "assumed" ? assumption.Text : $"{assumption.Text} ({assumption.Source})";
 
     private static string Summary(PlanReport report)
     {

@@ -10,11 +10,11 @@ internal static class ClearanceText
     {
         if (clearance.IsClear)
         {
-            text.Wrapped(FormattableString.Invariant($"At k = {clearance.KFactor:0.##} nothing stands within 0.6 of the first Fresnel zone: the least clearance is {clearance.Worst.ClearanceMetres:0.0} m ({Radii(clearance.Worst)}) at {clearance.Worst.DistanceMetres / 1000:0.00} km."), 0);
+            text.Wrapped(FormattableString.Invariant($"At k = {clearance.KFactor:0.00} nothing stands within 0.6 of the first Fresnel zone: the least clearance is {clearance.Worst.ClearanceMetres:0.0} m ({Radii(clearance.Worst)}) at {clearance.Worst.DistanceMetres / 1000:0.00} km."), 0);
             return;
         }
 
-        text.Line($"In the way at k = {clearance.KFactor:0.##} (less than 0.6 of the first Fresnel zone free)");
+        text.Line($"In the way at k = {clearance.KFactor:0.00} (less than 0.6 of the first Fresnel zone free)");
         text.Line($"      from      to     worst   clearance   in radii   as one edge");
         foreach (Obstruction obstruction in clearance.Obstructions)
         {

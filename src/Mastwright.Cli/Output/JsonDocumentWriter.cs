@@ -108,6 +108,13 @@ internal static class JsonDocumentWriter
 
             writer.WriteEndArray();
             writer.WriteString("source", finding.Source);
+            writer.WriteStartObject("details");
+            foreach ((string word, string value) in finding.Details)
+            {
+                writer.WriteString(word, value);
+            }
+
+            writer.WriteEndObject();
             writer.WriteString("text", FindingSentences.Text(finding));
             writer.WriteString("advice", FindingSentences.Advice(finding));
             writer.WriteEndObject();

@@ -65,7 +65,7 @@ public static class StarterPlan
         sites:
           home:
             name: Home
-            position: 46.4012, -18.7421 ± 5 m
+            position: 46.3981, -18.6700 ± 5 m
             in-use: pole               # which of the fit-outs below stands there now
             fit-outs:
               pole:
@@ -90,7 +90,7 @@ public static class StarterPlan
         neighbours:
           hilltop:
             name: Hilltop
-            position: 46.4400, -18.6500 ± 50 m
+            position: 46.4403, -18.6503 ± 50 m
             height: 6 ± 2 m
             gain: 0…6 dBi
             power: 14 dBm

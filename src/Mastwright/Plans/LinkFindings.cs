@@ -15,6 +15,9 @@ internal static class LinkFindings
     /// <summary>Height above ground in metres from which an antenna stands over most trees and houses. Common practice.</summary>
     private const double CoverMattersBelowMetres = 10;
 
+    /// <summary>Model error in dB from which a plan has allowed for cover that it does not know; see docs/physics/prediction-error.md.</summary>
+    private const double WideModelErrorDb = 10;
+
     internal static IEnumerable<Finding> Of(
         LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain, LinkPath path, GeodesicSegment segment, Plan plan, StationCatalogue catalogue)
     {
@@ -41,7 +44,7 @@ internal static class LinkFindings
             }
         }
 
-        if (WithoutCover(from, to, path))
+        if ((plan.Spread.ModelErrorDb ?? 0) < WideModelErrorDb && WithoutCover(from, to, path))
         {
             yield return new()
             {

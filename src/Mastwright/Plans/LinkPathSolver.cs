@@ -17,7 +17,7 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
     {
         if (Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres < OnePlaceMetres)
         {
-            return new() { Air = air, Missing = [$"{from.PlanPath}/position and {to.PlanPath}/position are one place"] };
+            return new() { Air = air, Missing = [$"two places ({from.PlanPath}/position and {to.PlanPath}/position are one place)"] };
         }
 
         GroundMosaic mosaic = ground(from.Position.Point, to.Position.Point);

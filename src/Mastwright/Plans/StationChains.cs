@@ -59,7 +59,11 @@ internal static class StationChains
         };
     }
 
-    private static string InNeighbour(string planPath) => planPath
-        .Replace("/radio/", "/", StringComparison.Ordinal)
-        .Replace("/antenna/", "/", StringComparison.Ordinal);
+    /// <summary>Where a neighbour would say what a fit-out says elsewhere; empty where it cannot.</summary>
+    private static string InNeighbour(string planPath)
+    {
+        string path = planPath.Replace("/radio/", "/", StringComparison.Ordinal).Replace("/antenna/", "/", StringComparison.Ordinal);
+        string key = path[(path.LastIndexOf('/') + 1)..];
+        return path.StartsWith("neighbours/", StringComparison.Ordinal) && key is not ("gain" or "power" or "noise-figure" or "polarisation") ? "" : path;
+    }
 }

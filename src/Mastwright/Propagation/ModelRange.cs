@@ -43,20 +43,20 @@ public static class ModelRange
         ImmutableArray<RangeProblem>.Builder problems = ImmutableArray.CreateBuilder<RangeProblem>();
         Check(problems, "frequency", "The frequency is", input.FrequencyHz * 1e-6, LowestFrequencyHz * 1e-6, HighestFrequencyHz * 1e-6, "MHz");
         Check(problems, "distance", "The path is", pathMetres * 1e-3, ShortestPathMetres * 1e-3, LongestPathMetres * 1e-3, "km");
-        Check(problems, "time-percent", "The share of time is", input.TimePercent, 1, 50, "%");
-        Check(problems, "location-percent", "The share of places is", input.LocationPercent, 1, 99, "%");
+        Check(problems, "time-percent", "The share of time is", input.TimePercent, 1, 50, "%", " The nearest of these is used.");
+        Check(problems, "location-percent", "The share of places is", input.LocationPercent, 1, 99, "%", " The nearest of these is used.");
         Check(problems, "transmitter-height", "The transmitting antenna stands", input.TransmitterHeightMetres, LowestAntennaMetres, HighestAntennaMetres, "m above ground");
         Check(problems, "receiver-height", "The receiving antenna stands", input.ReceiverHeightMetres, LowestAntennaMetres, HighestAntennaMetres, "m above ground");
         return problems.ToImmutable();
     }
 
-    private static void Check(ImmutableArray<RangeProblem>.Builder problems, string code, string what, double value, double low, double high, string unit)
+    private static void Check(ImmutableArray<RangeProblem>.Builder problems, string code, string what, double value, double low, double high, string unit, string used = "")
     {
         if (!(value >= low && value <= high))
         {
             problems.Add(new(code, string.Create(
                 CultureInfo.InvariantCulture,
-                $"{what} {value:0.####} {unit}; ITU-R P.1812 is given for {low:0.##} to {high:0.##} {unit}.")));
+                $"{what} {value:0.####} {unit}; ITU-R P.1812 is given for {low:0.##} to {high:0.##} {unit}.{used}")));
         }
     }
 }
