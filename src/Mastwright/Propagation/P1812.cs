@@ -63,7 +63,7 @@ public static class P1812
         RadioClimate climate = RadioClimate.Of(profile);
         double tau = climate.Tau;
         double beta0 = climate.DuctingPercent(input.PathCentreLatitudeDegrees, tau);
-        double fi = p <= beta0 ? 1 : InverseNormal.Of(p / 100) / InverseNormal.Of(beta0 / 100); // (40)
+        double fi = p >= 50 ? 0 : p <= beta0 ? 1 : InverseNormal.Of(p / 100) / InverseNormal.Of(beta0 / 100); // (40); 0 at the median, where the quotient misses it by 1e-10
 
         // Line of sight: section 4.2.
         double slant = Math.Sqrt((d * d) + ((hts - hrs) * 1e-3 * ((hts - hrs) * 1e-3)));
@@ -175,7 +175,7 @@ public static class P1812
     private static double DefaultToCoast(Zone zone) => zone == Zone.Sea ? 0 : 500_000;
 
     /// <summary>scale · ln(e^(a/scale) + e^(b/scale)), without overflow however large the arguments.</summary>
-    private static double SoftMaximum(double a, double b, double scale)
+    internal static double SoftMaximum(double a, double b, double scale)
     {
         double larger = Math.Max(a, b);
         return larger + (scale * Math.Log(1 + Math.Exp(-Math.Abs(a - b) / scale)));

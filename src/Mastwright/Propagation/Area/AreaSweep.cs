@@ -1,0 +1,101 @@
+using Mastwright.Ground;
+
+namespace Mastwright.Propagation.Area;
+
+/// <summary>ITU-R P.1812 for every cell of a raster around a station: all its terms, and on the same points the result of <see cref="P1812"/>.</summary>
+/// <remarks>
+/// Each cell belongs to the radial nearest to its bearing; a radial is walked once, and each of its cells costs a few steps on a hull
+/// instead of a look at every point (<see cref="SweepRadial"/>). The same map results whatever the number of threads.
+/// </remarks>
+public static class AreaSweep
+{
+    /// <summary>So many radials are one piece of work: neighbours share the ground that is in the processor's cache.</summary>
+    private const int Chunk = 32;
+
+    /// <summary>Computes the map.</summary>
+    /// <param name="raster">The ground; it reaches as far as the map.</param>
+    /// <param name="input">Radio, air and receiver.</param>
+    /// <param name="result">Room for the map, overwritten; null to make it.</param>
+    /// <param name="threads">Most threads to use, 1 or more; 0 for all processors.</param>
+    /// <param name="progress">Told the share done, 0 to 1, from any thread.</param>
+    /// <param name="cancellation">Stops the sweep; the map is then useless.</param>
+    /// <returns>The map: <paramref name="result"/> where it was given.</returns>
+    /// <exception cref="ArgumentException">A value is outside its range, or the result has another size than the raster.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static SweepResult Run(
+        SweepRaster raster,
+        SweepInput input,
+        SweepResult? result = null,
+        int threads = 0,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default) => RunExact(raster, input, result, threads, progress, null, cancellation);
+
+    /// <summary>Number of radials of a sweep.</summary>
+    /// <param name="raster">The ground.</param>
+    /// <param name="input">What the sweep asks.</param>
+    public static int RadialsOf(SweepRaster raster, SweepInput input)
+    {
+        ArgumentNullException.ThrowIfNull(raster);
+        return input.Radials > 0 ? input.Radials : 8 * Math.Max(1, (int)Math.Ceiling(2 * 2 * Math.PI * raster.Reach / 8));
+    }
+
+    internal static SweepResult RunExact(
+        SweepRaster raster, SweepInput input, SweepResult? result, int threads, IProgress<double>? progress, double[]? exact, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(raster);
+        ArgumentOutOfRangeException.ThrowIfNegative(threads);
+        input.Check(raster);
+        result ??= new(raster.Side);
+        if (result.Side != raster.Side)
+        {
+            throw new ArgumentException($"The map has {result.Side} columns, the raster {raster.Side}.", nameof(result));
+        }
+
+        Array.Fill(result.Losses, SweepResult.NoLossDb);
+        Array.Clear(result.Elevations);
+        Array.Fill(result.MarkBytes, (byte)SweepMarks.Beyond);
+        SweepTerms terms = new(input, raster);
+        int radials = RadialsOf(raster, input);
+        SweepWedges wedges = new(radials, raster.Reach, raster.Reach);
+        NearCells.Fill(raster, in terms, result, exact);
+        int chunks = (radials + Chunk - 1) / Chunk;
+        int done = 0;
+        ParallelOptions options = new() { MaxDegreeOfParallelism = threads == 0 ? -1 : threads, CancellationToken = cancellation };
+        Parallel.For(
+            0,
+            chunks,
+            options,
+            () => new SweepWorker(raster, terms, wedges, result, exact),
+            (chunk, _, worker) =>
+            {
+                for (int radial = chunk * Chunk; radial < Math.Min(radials, (chunk + 1) * Chunk); radial++)
+                {
+                    worker.Run(radial);
+                }
+
+                progress?.Report((double)Interlocked.Increment(ref done) / chunks);
+                return worker;
+            },
+            _ => { });
+        result.CellsWithLoss = result.Losses.Length - result.Losses.AsSpan().Count(SweepResult.NoLossDb);
+        return result;
+    }
+
+    /// <summary>The last regular point of a path: the largest i with i·s below D − s.</summary>
+    internal static int LastPoint(double length, double step)
+    {
+        double before = length - step;
+        int point = (int)(before / step);
+        return point * step < before ? point : point - 1;
+    }
+
+    internal static void Store(SweepResult result, int cell, double loss, double elevationMrad, SweepMarks marks, double[]? exact)
+    {
+        result.Losses[cell] = (float)loss;
+        result.Elevations[cell] = (float)(elevationMrad * (180 / (1000 * Math.PI)));
+        result.MarkBytes[cell] = (byte)marks;
+        exact?[cell] = loss;
+    }
+
+    internal static void StoreMissing(SweepResult result, int cell, SweepMarks marks) => result.MarkBytes[cell] = (byte)(marks | SweepMarks.GroundMissing);
+}

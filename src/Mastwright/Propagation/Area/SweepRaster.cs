@@ -1,0 +1,138 @@
+using Mastwright.Ground;
+
+namespace Mastwright.Propagation.Area;
+
+/// <summary>Ground around a station on a square grid of metres: row 0 is the northernmost, the station stands in the middle of the middle cell.</summary>
+/// <remarks>
+/// The grid counts true distance and true bearing from the station (<see cref="SweepFrame"/>), so a straight line from the middle is a
+/// geodesic. The arrays are taken over and must not change afterwards. Safe from many threads.
+/// </remarks>
+public sealed class SweepRaster
+{
+    private readonly float[] heights;
+    private readonly byte[] cover;
+    private readonly byte[] zones;
+    private readonly float[] coverHeights;
+
+    /// <summary>Takes over the samples of a grid.</summary>
+    /// <param name="reach">Cells on each side of the station's own, 2 or more.</param>
+    /// <param name="cellMetres">Side of a cell in metres, above zero.</param>
+    /// <param name="stationLatitudeDegrees">Latitude of the station, −89 to 89.</param>
+    /// <param name="heightsMetres">Ground heights row by row, (2·reach + 1)² of them; NaN where nothing is known.</param>
+    /// <param name="cover">Cover codes, as many; empty where no cover is known.</param>
+    /// <param name="coverHeightsMetres">Height of the cover of each of the 256 codes, zero or more; empty when there are no codes.</param>
+    /// <param name="zones">Values of <see cref="Zone"/>, as many; empty where all is inland.</param>
+    /// <exception cref="ArgumentException">A value is outside its range, or an array has another length.</exception>
+    public SweepRaster(
+        int reach,
+        double cellMetres,
+        double stationLatitudeDegrees,
+        float[] heightsMetres,
+        byte[]? cover = null,
+        float[]? coverHeightsMetres = null,
+        byte[]? zones = null)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(reach, 2);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(reach, SweepFrame.MostReach);
+        ArgumentNullException.ThrowIfNull(heightsMetres);
+        Reach = reach;
+        Side = (2 * reach) + 1;
+        CellMetres = Domain.Positive(cellMetres, nameof(cellMetres));
+        StationLatitudeDegrees = Domain.Within(stationLatitudeDegrees, -SweepFrame.HighestLatitude, SweepFrame.HighestLatitude, nameof(stationLatitudeDegrees));
+        heights = OfLength(heightsMetres, Side * Side, nameof(heightsMetres));
+        this.cover = cover is null or [] ? [] : OfLength(cover, Side * Side, nameof(cover));
+        coverHeights = this.cover.Length == 0 ? [] : OfLength(coverHeightsMetres ?? [], 256, nameof(coverHeightsMetres));
+        this.zones = zones is null or [] ? [] : OfLength(zones, Side * Side, nameof(zones));
+        if (Array.Exists(coverHeights, height => !(height >= 0 && float.IsFinite(height))))
+        {
+            throw new ArgumentException("Cover heights are finite, zero or more.", nameof(coverHeightsMetres));
+        }
+
+        if (Array.Exists(heights, float.IsInfinity) || this.zones.AsSpan().ContainsAnyExceptInRange((byte)Zone.Inland, (byte)Zone.Sea))
+        {
+            throw new ArgumentException("Heights are finite or NaN, and zones are inland, coast or sea.", nameof(heightsMetres));
+        }
+    }
+
+    /// <summary>Cells on each side of the station's own.</summary>
+    public int Reach { get; }
+
+    /// <summary>Columns, and rows, of the grid: 2·<see cref="Reach"/> + 1.</summary>
+    public int Side { get; }
+
+    /// <summary>Side of a cell, in metres: also the step of the radials.</summary>
+    public double CellMetres { get; }
+
+    /// <summary>Latitude of the station, in degrees.</summary>
+    public double StationLatitudeDegrees { get; }
+
+    /// <summary>Whether cover is known.</summary>
+    public bool HasCover => cover.Length > 0;
+
+    /// <summary>Whether any zone is known: else all is inland.</summary>
+    public bool HasZones => zones.Length > 0;
+
+    /// <summary>Ground heights row by row, in metres; NaN where nothing is known.</summary>
+    public ReadOnlySpan<float> HeightsMetres => heights;
+
+    /// <summary>Height of the ground at a cell, in metres; NaN where nothing is known.</summary>
+    internal double HeightOf(int cell) => heights[cell];
+
+    /// <summary>Zone of a cell.</summary>
+    internal Zone ZoneOf(int cell) => HasZones ? (Zone)zones[cell] : Zone.Inland;
+
+    /// <summary>Height of the ground at a place counted in cells from the station, bilinear; NaN off the grid or beside a void.</summary>
+    /// <param name="east">Cells to the east.</param>
+    /// <param name="south">Cells to the south.</param>
+    internal double HeightAt(double east, double south)
+    {
+        double column = east + Reach;
+        double row = south + Reach;
+        int c = (int)column;
+        int r = (int)row;
+        if (!(column >= 0 && row >= 0) || c >= Side - 1 || r >= Side - 1)
+        {
+            return OnEdge(column, row);
+        }
+
+        double fc = column - c;
+        double fr = row - r;
+        int i = (r * Side) + c;
+        double top = heights[i] + (fc * ((double)heights[i + 1] - heights[i]));
+        double bottom = heights[i + Side] + (fc * ((double)heights[i + Side + 1] - heights[i + Side]));
+        return top + (fr * (bottom - top));
+    }
+
+    /// <summary>Index of the cell nearest to a place on the grid.</summary>
+    internal int CellAt(double east, double south) =>
+        ((int)Math.Clamp(south + Reach + 0.5, 0, Side - 1) * Side) + (int)Math.Clamp(east + Reach + 0.5, 0, Side - 1);
+
+    /// <summary>Height of the cover of a cell, in metres above its ground.</summary>
+    internal double CoverOf(int cell) => HasCover ? coverHeights[cover[cell]] : 0;
+
+    /// <summary>On the last row or column the neighbour of weight zero is not there.</summary>
+    private double OnEdge(double column, double row)
+    {
+        if (!(column >= 0 && row >= 0 && column <= Side - 1 && row <= Side - 1))
+        {
+            return double.NaN;
+        }
+
+        int c = Math.Min((int)column, Side - 2);
+        int r = Math.Min((int)row, Side - 2);
+        double fc = column - c;
+        double fr = row - r;
+        int i = (r * Side) + c;
+        double top = fc == 1 ? heights[i + 1] : heights[i] + (fc * ((double)heights[i + 1] - heights[i]));
+        if (fr == 0)
+        {
+            return top;
+        }
+
+        double bottom = fc == 1 ? heights[i + Side + 1] : heights[i + Side] + (fc * ((double)heights[i + Side + 1] - heights[i + Side]));
+        return fr == 1 ? bottom : top + (fr * (bottom - top));
+    }
+
+    private static T[] OfLength<T>(T[] values, int length, string name) =>
+        values.Length == length ? values : throw new ArgumentException($"{length} values are needed, not {values.Length}.", name);
+}

@@ -1,0 +1,90 @@
+using Mastwright.Ground;
+
+namespace Mastwright.Propagation.Area;
+
+/// <summary>Walks radials for one thread and writes their cells into the map.</summary>
+internal sealed class SweepWorker
+{
+    private readonly SweepRaster raster;
+    private readonly SweepTerms terms;
+    private readonly SweepWedges wedges;
+    private readonly SweepResult result;
+    private readonly double[]? exact;
+    private readonly double nearest;
+    private readonly SweepRadial radial;
+    private readonly (int East, int North)[] cells;
+
+    internal SweepWorker(SweepRaster raster, SweepTerms terms, SweepWedges wedges, SweepResult result, double[]? exact)
+    {
+        this.raster = raster;
+        this.terms = terms;
+        this.wedges = wedges;
+        this.result = result;
+        this.exact = exact;
+        nearest = NearCells.LimitMetres(raster);
+        radial = new(raster, in terms);
+        cells = new (int, int)[wedges.MostCells];
+    }
+
+    internal void Run(int number)
+    {
+        int count = wedges.Cells(number, cells);
+        if (count == 0)
+        {
+            return;
+        }
+
+        double step = raster.CellMetres;
+        (double alongEast, double alongNorth) = wedges.Direction(number);
+        int last = AreaSweep.LastPoint(Length(cells[count - 1]), step);
+        radial.Start(alongEast, -alongNorth, double.IsNaN(terms.StationGround) ? 0 : last);
+        int known = double.IsNaN(terms.StationGround) ? 0 : radial.Known;
+        foreach ((int east, int north) in cells.AsSpan(0, count))
+        {
+            double length = Length((east, north));
+            if (length >= nearest)
+            {
+                Cell(east, north, length, known);
+            }
+        }
+    }
+
+    private void Cell(int east, int north, double length, int known)
+    {
+        int index = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
+        Zone zone = raster.ZoneOf(index);
+        SweepMarks marks = zone == Zone.Sea ? SweepMarks.Sea : SweepMarks.None;
+        int points = AreaSweep.LastPoint(length, raster.CellMetres);
+        double share = (length - raster.CellMetres) / length;
+        double lastGround = raster.HeightAt(east * share, -north * share);
+        double ground = raster.HeightOf(index);
+        if (points >= known || double.IsNaN(lastGround) || double.IsNaN(ground))
+        {
+            AreaSweep.StoreMissing(result, index, marks);
+            return;
+        }
+
+        double lastCover = 0;
+        Zone lastZone = Zone.Inland;
+        if (terms.HasCover || raster.HasZones)
+        {
+            int before = raster.CellAt(east * share, -north * share);
+            lastCover = terms.HasCover ? raster.CoverOf(before) : 0;
+            lastZone = raster.ZoneOf(before);
+        }
+
+        radial.WalkTo(points);
+        SweepCell cell = new()
+        {
+            Length = length,
+            Zone = zone,
+            Latitude = terms.PathCentreLatitude(east * raster.CellMetres, north * raster.CellMetres),
+        };
+        radial.Ask(ref cell, ground, lastGround, lastCover, lastZone);
+        double loss = SweepClosedForm.LossDb(in cell, in terms, out double elevation);
+        AreaSweep.Store(result, index, loss, elevation, marks | (cell.IsLineOfSight ? SweepMarks.LineOfSight : 0), exact);
+    }
+
+    private double Length((int East, int North) cell) =>
+        Math.Sqrt(((double)cell.East * cell.East) + ((double)cell.North * cell.North)) * raster.CellMetres;
+}
