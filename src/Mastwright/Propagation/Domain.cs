@@ -14,4 +14,7 @@ internal static class Domain
 
     internal static double Within(double value, double low, double high, string name) =>
         value >= low && value <= high ? value : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"A number from {low} to {high} is needed."));
+
+    internal static int ZeroOrMultiple(int value, int of, string name) =>
+        value >= 0 && value % of == 0 ? value : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Zero or a multiple of {of} is needed."));
 }

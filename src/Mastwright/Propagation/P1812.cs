@@ -63,7 +63,10 @@ public static class P1812
         RadioClimate climate = RadioClimate.Of(profile);
         double tau = climate.Tau;
         double beta0 = climate.DuctingPercent(input.PathCentreLatitudeDegrees, tau);
-        double fi = p >= 50 ? 0 : p <= beta0 ? 1 : InverseNormal.Of(p / 100) / InverseNormal.Of(beta0 / 100); // (40); 0 at the median, where the quotient misses it by 1e-10
+        double fi = p <= beta0 ? 1 : InverseNormal.Of(p / 100) / InverseNormal.Of(beta0 / 100); // (40)
+
+        // At 50 % the loss is the median's (section 4.3.5, from memory), which fi only misses by the error of the approximation: 1e-9.
+        double weight = p < 50 ? fi : 0;
 
         // Line of sight: section 4.2.
         double slant = Math.Sqrt((d * d) + ((hts - hrs) * 1e-3 * ((hts - hrs) * 1e-3)));
@@ -81,7 +84,7 @@ public static class P1812
         DiffractionTerms ducting = DiffractionTerms.Of(path.Ducting, x, path.LineSlope, overSmoothT, overSmoothR, DuctingRadius, surface);
         double ld50 = median.LossDb;
         double ldb = ducting.LossDb;
-        double ldp = ld50 + ((ldb - ld50) * fi); // (41)
+        double ldp = ld50 + ((ldb - ld50) * weight); // (41)
         double lbd50 = lbfs + ld50; // (42)
         double lbd = lb0p + ldp; // (43)
 
@@ -101,7 +104,7 @@ public static class P1812
         double fj = 1 - (0.5 * (1 + Math.Tanh(2.4 * (theta - 0.3) / 0.3))); // (57)
         double fk = 1 - (0.5 * (1 + Math.Tanh(1.5 * (d - 20) / 20))); // (58)
         double overLand = (1 - climate.SeaFraction) * ldp;
-        double lminb0p = p < beta0 ? lb0p + overLand : lbd50 + ((lb0b + overLand - lbd50) * fi); // (59)
+        double lminb0p = p < beta0 ? lb0p + overLand : lbd50 + ((lb0b + overLand - lbd50) * weight); // (59)
         double lminbap = SoftMaximum(lba, lb0p, 2.5); // (60)
         double lbda = lminbap > lbd ? lbd : lminbap + ((lbd - lminbap) * fk); // (61)
         double lbam = lbda + ((lminb0p - lbda) * fj); // (62)

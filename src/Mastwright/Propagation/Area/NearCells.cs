@@ -25,7 +25,7 @@ internal static class NearCells
                 int cell = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
                 bool isStation = east == 0 && north == 0;
                 SweepProfile? path = isStation ? Path(raster, in terms, 0, 0.5) : Path(raster, in terms, east, north);
-                SweepMarks marks = (isStation ? SweepMarks.Station : 0) | (raster.ZoneOf(cell) == Zone.Sea ? SweepMarks.Sea : 0);
+                SweepMarks marks = (isStation ? SweepMarks.Station : SweepMarks.None) | (raster.ZoneOf(cell) == Zone.Sea ? SweepMarks.Sea : SweepMarks.None);
                 if (path is null)
                 {
                     AreaSweep.StoreMissing(result, cell, marks);
@@ -76,8 +76,8 @@ internal static class NearCells
         }
 
         double line = ((profile.HeightsMetres[^1] + terms.Input.ReceiverHeightMetres - terms.StationAntenna) / d) - (terms.MedianFall * d);
-        marks |= d < ModelRange.ShortestPathMetres ? SweepMarks.ShortPath : 0;
-        marks |= slope <= line ? SweepMarks.LineOfSight : 0;
+        marks |= d < ModelRange.ShortestPathMetres ? SweepMarks.ShortPath : SweepMarks.None;
+        marks |= slope <= line ? SweepMarks.LineOfSight : SweepMarks.None;
         SweepProfile directed = path.Directed(terms.Input);
         double loss = PathLoss.Predict(directed.Profile, directed.Input).LossDb;
         AreaSweep.Store(result, cell, loss, 1000 * Math.Atan(Math.Max(slope, line)), marks, exact);

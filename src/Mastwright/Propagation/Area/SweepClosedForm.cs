@@ -10,7 +10,7 @@ internal static class SweepClosedForm
     /// <param name="cell">The path.</param>
     /// <param name="t">What all paths share.</param>
     /// <param name="elevation">Elevation at the station of the ray, in mrad.</param>
-    internal static double LossDb(in SweepCell cell, in SweepTerms t, out double elevation)
+    internal static double LossDb(ref readonly SweepCell cell, in SweepTerms t, out double elevation)
     {
         double p = t.Input.TimePercent;
         double f = t.Frequency;
@@ -65,7 +65,7 @@ internal static class SweepClosedForm
         return Math.Max(lb0p, lbc + (receiver == Zone.Sea ? 0 : t.PlacesDb)); // (69)
     }
 
-    private static double DiffractionDb(in SweepCell cell, in SweepTerms t, BullingtonReading reading, double radius, in SurfaceWave surface) => new DiffractionTerms(
+    private static double DiffractionDb(ref readonly SweepCell cell, in SweepTerms t, BullingtonReading reading, double radius, in SurfaceWave surface) => new DiffractionTerms(
         reading.LossDb(cell.Length, cell.LineSlope, surface.WavelengthMetres),
         SweepSmoothEdge.LossDb(in cell, t.Step, radius, surface.WavelengthMetres),
         SphericalEarth.LossDb(cell.Length / 1000, cell.OverSmoothStation, cell.OverSmoothCell, radius / 1000, surface)).LossDb;

@@ -82,9 +82,6 @@ public readonly record struct SweepInput
             Domain.Within(StationGroundMetres, GroundWindow.LowestHeightMetres, GroundWindow.HighestHeightMetres, nameof(StationGroundMetres));
         }
 
-        if (Radials < 0 || Radials % 8 != 0)
-        {
-            throw new ArgumentOutOfRangeException(nameof(Radials), Radials, "The number of radials is a multiple of 8, or 0.");
-        }
+        Domain.ZeroOrMultiple(Radials, 8, nameof(Radials));
     }
 }

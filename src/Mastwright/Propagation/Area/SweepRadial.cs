@@ -294,7 +294,7 @@ internal sealed class SweepRadial
     }
 
     /// <summary>The cell's horizon: its point and its slope with the bulge beyond it taken off.</summary>
-    private (int Point, double Slope) Horizon(UpperHull hull, double[] heights, double c, double hrs, double lastHeight, in SweepCell cell)
+    private (int Point, double Slope) Horizon(UpperHull hull, double[] heights, double c, double hrs, double lastHeight, ref readonly SweepCell cell)
     {
         double d = cell.Length;
         double toEnd = d - cell.LastPoint;
@@ -310,7 +310,7 @@ internal sealed class SweepRadial
         return seen > slope ? (point, seen) : (newest + 1, slope);
     }
 
-    private (int Point, double Key) Nearest(NearestToRay ray, double[] z, double[] heights, double c, double lastHeight, in SweepCell cell)
+    private (int Point, double Key) Nearest(NearestToRay ray, double[] z, double[] heights, double c, double lastHeight, ref readonly SweepCell cell)
     {
         double d = cell.Length;
         double key = Key(cell.LastPoint, lastHeight, c, in cell);
@@ -324,14 +324,14 @@ internal sealed class SweepRadial
         return nearest > key ? (point, nearest) : (newest + 1, key);
     }
 
-    private double Key(double at, double height, double c, in SweepCell cell)
+    private double Key(double at, double height, double c, ref readonly SweepCell cell)
     {
         double product = at * (cell.Length - at);
         double above = height - t.StationAntenna - (at * cell.LineSlope) + (product * c);
         return above * Math.Abs(above) / product;
     }
 
-    private BullingtonReading Edge(UpperHull hull, NearestToRay ray, double[] z, double c, double slope, double hrs, double lastTop, in SweepCell cell)
+    private BullingtonReading Edge(UpperHull hull, NearestToRay ray, double[] z, double c, double slope, double hrs, double lastTop, ref readonly SweepCell cell)
     {
         double whole = slope + (c * cell.Length);
         return whole < cell.LineSlope

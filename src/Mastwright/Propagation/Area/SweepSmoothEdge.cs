@@ -8,7 +8,7 @@ namespace Mastwright.Propagation.Area;
 /// </remarks>
 internal static class SweepSmoothEdge
 {
-    internal static double LossDb(in SweepCell cell, double step, double radius, double wavelength)
+    internal static double LossDb(ref readonly SweepCell cell, double step, double radius, double wavelength)
     {
         double length = cell.Length;
         double c = 0.5 / radius;
@@ -46,7 +46,7 @@ internal static class SweepSmoothEdge
     }
 
     /// <summary>The points of the path before and behind a place; one of the two outermost twice where the place is beyond it.</summary>
-    private static (double Near, double Far) Around(in SweepCell cell, double step, double place)
+    private static (double Near, double Far) Around(ref readonly SweepCell cell, double step, double place)
     {
         double behind = Math.Clamp(Math.Ceiling(place / step), 1, cell.Points + 1);
         double far = behind > cell.Points ? cell.LastPoint : behind * step;

@@ -82,7 +82,7 @@ internal sealed class SweepWorker
         };
         radial.Ask(ref cell, ground, lastGround, lastCover, lastZone);
         double loss = SweepClosedForm.LossDb(in cell, in terms, out double elevation);
-        AreaSweep.Store(result, index, loss, elevation, marks | (cell.IsLineOfSight ? SweepMarks.LineOfSight : 0), exact);
+        AreaSweep.Store(result, index, loss, elevation, marks | (cell.IsLineOfSight ? SweepMarks.LineOfSight : SweepMarks.None), exact);
     }
 
     private double Length((int East, int North) cell) =>

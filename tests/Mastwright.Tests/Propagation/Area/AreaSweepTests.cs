@@ -39,7 +39,7 @@ public sealed class AreaSweepTests
             Polarisation = polarisation,
             LocationPercent = 80,
             LocationSigmaDb = 4,
-            Radials = 4000,
+            Radials = 1600,
         };
         double[] exact = new double[raster.Side * raster.Side];
         SweepResult map = AreaSweep.RunExact(raster, input, null, 2, null, exact, CancellationToken.None);
@@ -52,7 +52,7 @@ public sealed class AreaSweepTests
             int east = random.Next(-raster.Reach, raster.Reach + 1);
             int north = random.Next(-raster.Reach, raster.Reach + 1);
             int cell = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
-            if ((map.MarksOf(cell) & (SweepMarks.Beyond | SweepMarks.GroundMissing | SweepMarks.Station)) != 0)
+            if ((map.MarksOf(cell) & (SweepMarks.Beyond | SweepMarks.GroundMissing | SweepMarks.Station)) != SweepMarks.None)
             {
                 continue;
             }
@@ -71,11 +71,183 @@ public sealed class AreaSweepTests
             if (expected.P1812Result is P1812Result terms)
             {
                 Assert.Equal(terms.ThetaTMrad * 0.18 / Math.PI, map.ElevationDegrees[cell], 1e-5);
-                Assert.Equal(terms.IsLineOfSight, (map.MarksOf(cell) & SweepMarks.LineOfSight) != 0);
+                Assert.Equal(terms.IsLineOfSight, (map.MarksOf(cell) & SweepMarks.LineOfSight) != SweepMarks.None);
             }
         }
 
         TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{scene} p {p} cover {withCover}: {off.Count} off, worst {worst:E1} dB"));
         Assert.True(off.Count <= wanted / 1000, string.Join('\n', off));
+    }
+
+    [Fact]
+    public void The_map_is_the_same_whatever_the_number_of_threads()
+    {
+        (SweepRaster raster, double height) = SweepScenes.Of("flat", withCover: true);
+        SweepInput input = new() { FrequencyHz = 433e6, StationHeightMetres = height, ReceiverHeightMetres = 1.5, TimePercent = 10, Radials = 1600 };
+        SweepResult one = AreaSweep.Run(raster, input, threads: 1);
+        SweepResult two = AreaSweep.Run(raster, input, new(raster.Side), threads: 2);
+        Assert.True(one.LossDb.SequenceEqual(two.LossDb));
+        Assert.True(one.ElevationDegrees.SequenceEqual(two.ElevationDegrees));
+        Assert.Equal(one.CellsWithLoss, two.CellsWithLoss);
+        Assert.Equal(Enumerable.Range(0, raster.Side * raster.Side).Select(one.MarksOf), Enumerable.Range(0, raster.Side * raster.Side).Select(two.MarksOf));
+    }
+
+    [Fact]
+    public void Every_cell_of_the_disc_has_a_loss_and_those_beyond_have_none()
+    {
+        SweepRaster raster = SweepScenes.Made(60, 30, (x, y) => x + y, withCover: false, sea: false);
+        SweepResult map = AreaSweep.Run(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 });
+        for (int cell = 0; cell < map.LossDb.Length; cell++)
+        {
+            int x = (cell % map.Side) - 60;
+            int y = (cell / map.Side) - 60;
+            bool isInside = (x * x) + (y * y) <= 3600;
+            Assert.Equal(isInside, map.LossDb[cell] < SweepResult.NoLossDb);
+            Assert.Equal(!isInside, map.MarksOf(cell) == SweepMarks.Beyond);
+            Assert.Equal(isInside && Math.Sqrt((x * x) + (y * y)) * 30 < 250, (map.MarksOf(cell) & SweepMarks.ShortPath) != SweepMarks.None);
+            Assert.Equal(x == 0 && y == 0, (map.MarksOf(cell) & SweepMarks.Station) != SweepMarks.None);
+        }
+    }
+
+    [Fact]
+    public void What_the_station_hears_differs_only_in_the_places_of_a_receiver_at_sea()
+    {
+        (SweepRaster raster, double height) = SweepScenes.Of("coast with sea", withCover: false);
+        SweepInput sends = new() { FrequencyHz = 868e6, StationHeightMetres = height, ReceiverHeightMetres = 5, LocationPercent = 90, LocationSigmaDb = 5, Radials = 1600 };
+        SweepInput hears = sends with { StationReceives = true };
+        SweepResult sent = AreaSweep.Run(raster, sends);
+        SweepResult back = AreaSweep.Run(raster, hears);
+        double places = LocationVariability.LossDb(90, 5);
+        Random random = new(3);
+        int atSea = 0;
+        for (int i = 0; i < 400; i++)
+        {
+            int east = random.Next(-230, 231);
+            int north = random.Next(-230, 231);
+            int cell = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
+            if (east == 0 && north == 0)
+            {
+                continue;
+            }
+
+            bool isSea = (sent.MarksOf(cell) & SweepMarks.Sea) != SweepMarks.None;
+            bool stationAtSea = (sent.MarksOf((raster.Reach * raster.Side) + raster.Reach) & SweepMarks.Sea) != SweepMarks.None;
+            Assert.Equal((stationAtSea ? 0 : places) - (isSea ? 0 : places), back.LossDb[cell] - sent.LossDb[cell], 1e-3);
+            SweepProfile path = SweepProfile.Of(raster, hears, east, north)!;
+            Assert.Equal(PathLoss.Predict(path.Profile, path.Input).LossDb, back.LossDb[cell], 2e-3);
+            atSea += isSea ? 1 : 0;
+        }
+
+        Assert.InRange(atSea, 50, 399);
+    }
+
+    [Fact]
+    public void A_sweep_can_be_stopped()
+    {
+        SweepRaster raster = SweepScenes.Made(60, 30, (x, y) => x + y, withCover: false, sea: false);
+        using CancellationTokenSource source = new();
+        source.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(
+            () => AreaSweep.Run(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, cancellation: source.Token));
+    }
+
+    [Fact]
+    public void Progress_ends_with_the_whole()
+    {
+        SweepRaster raster = SweepScenes.Made(60, 30, (x, y) => x + y, withCover: false, sea: false);
+        Told told = new();
+        AreaSweep.Run(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, progress: told);
+        Assert.Equal(1, told.Largest);
+        Assert.True(told.Count > 3);
+    }
+
+    [Theory]
+    [InlineData(0, 10, 2, 50, 0)]
+    [InlineData(868e6, 0, 2, 50, 0)]
+    [InlineData(868e6, 10, double.NaN, 50, 0)]
+    [InlineData(868e6, 10, 2, 60, 0)]
+    [InlineData(868e6, 10, 2, 0.5, 0)]
+    [InlineData(868e6, 10, 2, 50, 12)]
+    public void What_the_recommendation_cannot_take_is_refused(double frequency, double station, double receiver, double time, int radials)
+    {
+        SweepRaster raster = SweepScenes.Made(10, 30, (x, y) => 0, withCover: false, sea: false);
+        SweepInput input = new() { FrequencyHz = frequency, StationHeightMetres = station, ReceiverHeightMetres = receiver, TimePercent = time, Radials = radials };
+        Assert.ThrowsAny<ArgumentException>(() => AreaSweep.Run(raster, input));
+    }
+
+    [Fact]
+    public void No_ground_and_no_input_make_a_value_that_is_no_number() => Gen.Select(
+        Gen.Int[2, 40],
+        Gen.Double[1, 600],
+        Gen.Int[0, 4],
+        Gen.Int[0, 1_000_000],
+        Gen.Double[30e6, 6e9],
+        Gen.Select(Gen.Double[0.1, 400], Gen.Double[0.1, 400], Gen.Double[1, 50], Gen.Bool),
+        Gen.Select(Gen.Double[-50, 150], Gen.Double[-89, 89], Gen.Int[0, 30], Gen.Bool))
+        .Sample((reach, cell, kind, seed, frequency, radio, air) =>
+        {
+            SweepRaster raster = Wild(reach, cell, kind, seed, air.Item2);
+            SweepInput input = new()
+            {
+                FrequencyHz = frequency,
+                StationHeightMetres = radio.Item1,
+                ReceiverHeightMetres = radio.Item2,
+                TimePercent = radio.Item4 ? 50 : radio.Item3,
+                RefractivityGradient = air.Item1,
+                Polarisation = air.Item4 ? WavePolarisation.Horizontal : WavePolarisation.Vertical,
+                LocationPercent = 90,
+                LocationSigmaDb = 6,
+                Radials = 8 * air.Item3,
+            };
+            SweepResult map = AreaSweep.Run(raster, input, threads: 1);
+            for (int i = 0; i < map.LossDb.Length; i++)
+            {
+                bool hasNone = (map.MarksOf(i) & (SweepMarks.Beyond | SweepMarks.GroundMissing)) != SweepMarks.None;
+                if (!float.IsFinite(map.LossDb[i]) || !float.IsFinite(map.ElevationDegrees[i]) || hasNone != (map.LossDb[i] == SweepResult.NoLossDb))
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }, iter: 400, threads: 1);
+
+    /// <summary>Ground nobody would expect: voids, cliffs, sea, noise, or nothing at all.</summary>
+    private static SweepRaster Wild(int reach, double cellMetres, int kind, int seed, double latitude)
+    {
+        Random random = new(seed);
+        int side = (2 * reach) + 1;
+        float[] heights = new float[side * side];
+        for (int i = 0; i < heights.Length; i++)
+        {
+            heights[i] = kind switch
+            {
+                0 => 0,
+                1 => random.Next(0, 9000) - 400,
+                2 => i % side > reach ? 8000 : 0,
+                3 => random.Next(0, 60) == 0 ? float.NaN : random.Next(0, 40),
+                _ => i % side < reach ? float.NaN : (float)random.NextDouble(),
+            };
+        }
+
+        return SweepScenes.Raster(reach, cellMetres, latitude, heights, withCover: (seed & 1) == 0, sea: (seed & 2) == 0);
+    }
+
+    private sealed class Told : IProgress<double>
+    {
+        private readonly Lock gate = new();
+
+        internal double Largest { get; private set; }
+
+        internal int Count { get; private set; }
+
+        public void Report(double value)
+        {
+            lock (gate)
+            {
+                Largest = Math.Max(Largest, value);
+                Count++;
+            }
+        }
     }
 }

@@ -9,11 +9,11 @@ internal static class SweepScenes
     /// <summary>The grounds by name, with the station's height above ground that goes with them.</summary>
     internal static (SweepRaster Raster, double StationHeight) Of(string name, bool withCover) => name switch
     {
-        "hilly" => (Tile("N50E011.hgt.zip", 600, 600, 90, 50.5, 550, withCover), 10),
+        "hilly" => (Tile("N50E011.hgt.zip", 600, 600, 90, 50.5, 300, withCover), 10),
         "alpine" => (Alps(withCover), 10),
         "coast with sea" => (Islands(withCover), 20),
-        "flat" => (Made(400, 60, (_, _) => 12, withCover, sea: false), 15),
-        "rolling" => (Made(400, 30, (x, y) => 80 + (35 * Math.Sin(x * 0.021) * Math.Cos(y * 0.017)) + (6 * Math.Sin((x * 0.31) + (y * 0.11))), withCover, sea: false), 120),
+        "flat" => (Made(250, 60, (_, _) => 12, withCover, sea: false), 15),
+        "rolling" => (Made(250, 30, (x, y) => 80 + (35 * Math.Sin(x * 0.021) * Math.Cos(y * 0.017)) + (6 * Math.Sin((x * 0.31) + (y * 0.11))), withCover, sea: false), 120),
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "A scene of the list is needed."),
     };
 
@@ -70,7 +70,7 @@ internal static class SweepScenes
     }
 
     private static SweepRaster Alps(bool withCover) => Made(
-        400,
+        250,
         90,
         (x, y) => 1600 + (900 * Math.Sin(x * 0.061) * Math.Cos(y * 0.043)) + (350 * Math.Sin((x * 0.19) - (y * 0.23))) + (60 * Math.Sin((x * 1.1) + (y * 1.7))),
         withCover,
@@ -79,12 +79,12 @@ internal static class SweepScenes
     private static SweepRaster Islands(bool withCover)
     {
         short[] tile = RealTiles.Heights("N38W028.SRTMGL3.hgt.zip");
-        const int reach = 500;
+        const int reach = 330;
         const int side = (2 * reach) + 1;
         float[] heights = new float[side * side];
         for (int i = 0; i < heights.Length; i++)
         {
-            heights[i] = Math.Max(tile[((100 + (i / side)) * 1201) + 100 + (i % side)], (short)0);
+            heights[i] = Math.Max(tile[((70 + (i / side)) * 1201) + 510 + (i % side)], (short)0);
         }
 
         return Raster(reach, 90, 38.5, heights, withCover, sea: true);

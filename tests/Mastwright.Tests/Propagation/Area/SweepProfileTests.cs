@@ -1,0 +1,54 @@
+using Mastwright.Geodesy;
+using Mastwright.Propagation;
+using Mastwright.Propagation.Area;
+
+namespace Mastwright.Tests.Propagation.Area;
+
+public sealed class SweepProfileTests
+{
+    [Fact]
+    public void Points_stand_on_the_radial_and_the_last_one_step_before_the_cell()
+    {
+        SweepRaster raster = SweepScenes.Made(200, 30, (x, y) => x + (0.5 * y), withCover: true, sea: false);
+        SweepProfile path = SweepProfile.Of(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, 101, -57)!;
+        double length = Math.Sqrt((101 * 101) + (57 * 57)) * 30;
+        Assert.Equal(length, path.Profile.LengthMetres, 1e-9);
+        Assert.Equal(length - 30, path.Profile.DistancesMetres[^2], 1e-9);
+        Assert.InRange(path.Profile.DistancesMetres[^3], length - 60, length - 30);
+        for (int i = 0; i < path.Profile.Count - 2; i++)
+        {
+            Assert.Equal(i * 30, path.Profile.DistancesMetres[i], 1e-9);
+        }
+
+        // The ground is a plane: on the cell's own bearing its heights are known exactly.
+        double along = (length - 30) / length;
+        Assert.Equal(200 + 100 + ((101 + (0.5 * 57)) * along), path.Profile.HeightsMetres[^2], 1e-3);
+        Assert.Equal(0, path.Profile.CoverMetres[0]);
+        Assert.Equal(0, path.Profile.CoverMetres[^1]);
+    }
+
+    [Theory]
+    [InlineData(0, 200)]
+    [InlineData(47, 200)]
+    [InlineData(-70, 200)]
+    [InlineData(60, 50)]
+    public void The_middle_of_a_path_lies_where_the_great_circle_has_it(double latitude, double kilometres)
+    {
+        SweepRaster raster = SweepScenes.Made(10, 1000, (_, _) => 0, withCover: false, sea: false, latitude);
+        SweepTerms terms = new(new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, raster);
+        GeoPoint station = new(latitude, 7);
+        for (int bearing = 0; bearing < 360; bearing += 15)
+        {
+            (double sin, double cos) = Math.SinCos(double.DegreesToRadians(bearing));
+            double expected = PathCentre.LatitudeDegrees(station, Geodesic.Direct(station, bearing, kilometres * 1000), kilometres * 1000);
+            Assert.Equal(expected, terms.PathCentreLatitude(kilometres * 1000 * sin, kilometres * 1000 * cos), 0.004);
+        }
+    }
+
+    [Fact]
+    public void The_stations_own_cell_has_no_path()
+    {
+        SweepRaster raster = SweepScenes.Made(10, 30, (_, _) => 0, withCover: false, sea: false);
+        Assert.Throws<ArgumentOutOfRangeException>(() => SweepProfile.Of(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, 0, 0));
+    }
+}
