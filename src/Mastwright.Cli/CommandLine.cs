@@ -18,6 +18,7 @@ internal static class CommandLine
         {
             CheckCommand.Create(),
             PathCommand.Create(),
+            ReachCommand.Create(),
             AirtimeCommand.Create(),
             GroundCommand.Create(),
             NewCommand.Create(),

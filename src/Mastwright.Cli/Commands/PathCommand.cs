@@ -62,7 +62,7 @@ internal static class PathCommand
         }
 
         using PlanSession? session = PlanSession.Open(planPath, allowOutside);
-        if (session is null || Station(session.Plan, start) is not { } from || Station(session.Plan, end) is not { } to)
+        if (session is null || StationChoice.Find(session.Plan, start) is not { } from || StationChoice.Find(session.Plan, end) is not { } to)
         {
             return ExitCode.BadInput;
         }
@@ -109,36 +109,5 @@ internal static class PathCommand
         }
 
         return Options.Code([link.Finding, .. link.Findings], failOn);
-    }
-
-    private static LinkStation? Station(Plan plan, string name)
-    {
-        if (plan.Neighbours.FirstOrDefault(neighbour => neighbour.Key == name) is { } neighbour)
-        {
-            return LinkStation.Of(neighbour);
-        }
-
-        string[] parts = name.Split('/');
-        if (plan.Sites.FirstOrDefault(site => site.Key == parts[0]) is not { } site)
-        {
-            Console.Error.WriteLine($"'{name}' is no station of the plan; there are {FitOutChoice.Listed(plan.Sites.Select(one => one.Key).Concat(plan.Neighbours.Select(one => one.Key)))}");
-            return null;
-        }
-
-        string key = parts.Length > 1 ? parts[1] : site.InUse;
-        if (key.Length == 0 && site.FitOuts.Length == 1)
-        {
-            key = site.FitOuts[0].Key;
-        }
-
-        if (site.FitOuts.FirstOrDefault(fitOut => fitOut.Key == key) is { } fitOut)
-        {
-            return LinkStation.Of(site, fitOut);
-        }
-
-        Console.Error.WriteLine(key.Length == 0
-            ? $"'{name}' has no fit-out in use; write one of {FitOutChoice.Listed(site.FitOuts.Select(one => $"{site.Key}/{one.Key}"))}"
-            : $"'{name}' names no fit-out; there are {FitOutChoice.Listed(site.FitOuts.Select(one => $"{site.Key}/{one.Key}"))}");
-        return null;
     }
 }

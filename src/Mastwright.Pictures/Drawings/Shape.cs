@@ -41,6 +41,11 @@ public sealed record TextShape(Spot At, string Text, double SizePixels, Ink Ink)
     public Ink? Halo { get; init; }
 }
 
+/// <summary>A picture made of pixels, stretched over a rectangle.</summary>
+/// <param name="Box">The rectangle.</param>
+/// <param name="Image">The picture.</param>
+public sealed record ImageShape(Box Box, PixelImage Image) : Shape;
+
 /// <summary>Shapes that belong together.</summary>
 /// <param name="Name">What they are, kebab-case, such as "ground"; it is written into the output, so tests and style sheets can find it.</param>
 /// <param name="Members">The shapes.</param>

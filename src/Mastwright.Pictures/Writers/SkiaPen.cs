@@ -31,6 +31,9 @@ internal static class SkiaPen
                 case TextShape text:
                     DrawText(canvas, text);
                     break;
+                case ImageShape image:
+                    DrawImage(canvas, image);
+                    break;
                 case GroupShape group:
                     canvas.Save();
                     if (group.Clip is Box clip)
@@ -49,6 +52,14 @@ internal static class SkiaPen
 
     /// <summary>The library's form of a colour.</summary>
     public static SKColor Colour(Ink ink) => new(ink.Red, ink.Green, ink.Blue, ink.Opacity);
+
+    private static void DrawImage(SKCanvas canvas, ImageShape shape)
+    {
+        PixelImage pixels = shape.Image;
+        using SKImage image = SKImage.FromPixelCopy(new SKImageInfo(pixels.Width, pixels.Height, SKColorType.Rgba8888, SKAlphaType.Unpremul), pixels.Pixels);
+        SKRect box = new((float)shape.Box.Left, (float)shape.Box.Top, (float)shape.Box.Right, (float)shape.Box.Bottom);
+        canvas.DrawImage(image, box, new SKSamplingOptions(SKFilterMode.Linear));
+    }
 
     private static void DrawArea(SKCanvas canvas, AreaShape area)
     {

@@ -59,6 +59,12 @@ public static class SvgWriter
             case TextShape text:
                 AppendText(body, text, family);
                 break;
+            case ImageShape image:
+                body.Append("<image x=\"").Append(Text(image.Box.Left)).Append("\" y=\"").Append(Text(image.Box.Top))
+                    .Append("\" width=\"").Append(Text(image.Box.Width)).Append("\" height=\"").Append(Text(image.Box.Height))
+                    .Append("\" preserveAspectRatio=\"none\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" xlink:href=\"data:image/png;base64,")
+                    .Append(Convert.ToBase64String(PixelPng.Write(image.Image))).Append("\"/>\n");
+                break;
             case GroupShape group:
                 body.Append("<g data-part=\"").Append(Escaped(group.Name)).Append('"');
                 if (group.Clip is Box clip)

@@ -27,7 +27,7 @@ public static class CoverTiffWriter
         }
 
         using WrittenBeside target = new(path);
-        using (Tiff tiff = Tiff.ClientOpen(path, "w", target.Stream, new KeepOpen()) ?? throw new IOException($"{path} cannot be written."))
+        using (Tiff tiff = Tiff.ClientOpen(path, "w", target.Stream, new TiffStreamKeptOpen()) ?? throw new IOException($"{path} cannot be written."))
         {
             tiff.SetField(TiffTag.IMAGEWIDTH, frame.Columns);
             tiff.SetField(TiffTag.IMAGELENGTH, frame.Rows);
@@ -65,14 +65,6 @@ public static class CoverTiffWriter
                     throw new IOException($"{path} cannot be written.");
                 }
             }
-        }
-    }
-
-    /// <summary>Leaves the stream open, so that it can be flushed and renamed.</summary>
-    private sealed class KeepOpen : TiffStream
-    {
-        public override void Close(object clientData)
-        {
         }
     }
 }

@@ -43,6 +43,8 @@ internal static class FindingSentenceTable
         ("polarisation-differs", "One end is polarised {one}, the other {other}: {loss} are lost.", "Turn one of the antennas."),
         ("ground-missing", "There is no ground file for {tile}, from {from} to {to} along the path.", "Add the tile, or a tile index if only sea lies there; 'ground fetch' downloads public ones."),
         ("ground-void", "{tile} knows no height from {from} to {to} along the path, and no other source fills it.", "Add a second, coarser height source."),
+        ("reach-ground-missing", "The way to {cells} cells of the map of {name} meets {what} {tile}, from {from} on at bearing {bearing}; they have no value.", "Add the tile, or a tile index if only sea lies there; 'ground fetch' downloads public ones. A void wants a second, coarser height source."),
+        ("reach-without-cover", "No cover is known around {name}: in towns and woods the map is some 10 to 12 dB uncertain and may be some 19 dB too good.", "Give a cover file."),
         ("ground-file-unusable", "{file} cannot be used: {found}.", "{right}."),
     ];
 }

@@ -119,6 +119,26 @@ public sealed class Assessment
             : MastHeight.ForLoss(profile.Reversed(), solver.Input(link.To, link.From, link.Path.ToHeightMetres!.Value.Median, link.Path.FromHeightMetres!.Value.Median, link.Path), wantedLoss);
     }
 
+    /// <summary>What a reach map of a station is worked out from.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="receiver">Who is carried from cell to cell.</param>
+    /// <param name="area">Radius and cell; <see cref="Network.Reach.ReachGrid.Problem"/> says which are possible.</param>
+    /// <param name="areaGround">The ground of the area.</param>
+    public ReachSetup Reach(LinkStation station, ReachReceiver receiver, ReachArea area, GroundMosaic areaGround)
+    {
+        ArgumentNullException.ThrowIfNull(station);
+        ArgumentNullException.ThrowIfNull(receiver);
+        ArgumentNullException.ThrowIfNull(areaGround);
+        PathAir air = PathAir.Of(plan.Air, maps, station.Position.Point, Geodesic.Direct(station.Position.Point, 0, 1));
+        ReachSetup setup = ReachPreparation.Of(
+            station, receiver, StationChains.Of(station, plan, catalogue), StationChains.Of(receiver.Station, plan, catalogue), areaGround, air, settings, area);
+        return setup with
+        {
+            Findings = [.. VerticalDatums.Review(plan.Heights, DatumsOfAntennas([station])), .. setup.Findings],
+            Assumptions = [.. setup.Assumptions.Concat(assumed).Distinct()],
+        };
+    }
+
     private static IEnumerable<string> DatumsOfAntennas(ImmutableArray<LinkStation> stations) => stations
         .Where(station => station.Height is { Above: HeightAbove.SeaLevel })
         .Select(station => station.Height!.Datum);

@@ -14,6 +14,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
         "check skerrin-demo/plan.yaml --site ferry-house --all",
         "path skerrin-demo/plan.yaml ferry-house lantern-bay",
         "path skerrin-demo/plan.yaml ferry-house pilot-hut",
+        "reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --compare-fit-out eaves",
         "airtime skerrin-demo/plan.yaml",
     ];
 
@@ -27,6 +28,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
 
     [Theory, MemberData(nameof(Lines))]
     [InlineData("check skerrin-demo/plan.yaml --json")]
+    [InlineData("reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --json")]
     [InlineData("path skerrin-demo/plan.yaml ferry-house lantern-bay --json")]
     public void Is_the_same_bytes_on_one_processor_with_another_language_and_terminal(string line)
     {
@@ -45,6 +47,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
 
     [Theory]
     [InlineData("check skerrin-demo/plan.yaml --json")]
+    [InlineData("reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --json")]
     [InlineData("path skerrin-demo/plan.yaml ferry-house lantern-bay --json")]
     [InlineData("airtime skerrin-demo/plan.yaml --json")]
     public void Every_ledger_sums_to_its_total(string line)

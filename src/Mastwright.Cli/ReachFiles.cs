@@ -1,0 +1,128 @@
+using System.Globalization;
+using Mastwright.Findings;
+using Mastwright.Geodesy;
+using Mastwright.Ground;
+using Mastwright.Network.Reach;
+using Mastwright.Pictures.Drawings;
+using Mastwright.Pictures.Reach;
+using Mastwright.Pictures.Writers;
+using Mastwright.Plans;
+using Mastwright.Storage.Files;
+using Mastwright.Storage.Reach;
+
+namespace Mastwright.Cli;
+
+/// <summary>Writes a reach map into files, each in the form that its ending says.</summary>
+internal static class ReachFiles
+{
+    internal const string Endings = ".png or .svg (map picture), .tif (raster)";
+
+    internal const double RimShare = ReachPicture.RimShare;
+
+    private const double PngScale = 2;
+
+    /// <summary>What is wrong with the files asked for; null when nothing is.</summary>
+    internal static string? Problem(IEnumerable<string> paths)
+    {
+        foreach (string path in paths)
+        {
+            if (Ending(path) is not (".png" or ".svg" or ".tif" or ".tiff"))
+            {
+                return $"--out: '{path}' ends in none of {Endings}";
+            }
+
+            string? folder = Path.GetDirectoryName(Path.GetFullPath(path));
+            if (!Directory.Exists(folder))
+            {
+                return $"--out: there is no folder '{folder}'";
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Writes one file; half a file is never there. False, and told on the error output, when it cannot be written.</summary>
+    internal static bool Write(string path, ReachReport report, ReachOptions options)
+    {
+        try
+        {
+            switch (Ending(path))
+            {
+                case ".png":
+                    Drawing drawing = Draw(report, options);
+                    WholeFile.Write(path, PngWriter.Write(drawing, PngScale));
+                    WholeFile.Write(Path.ChangeExtension(path, ".pgw"), WorldFile(report));
+                    break;
+                case ".svg":
+                    WholeFile.Write(path, SvgWriter.Write(Draw(report, options)));
+                    break;
+                default:
+                    ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
+                    break;
+            }
+
+            return true;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
+            return false;
+        }
+    }
+
+    /// <summary>The picture.</summary>
+    private static Drawing Draw(ReachReport report, ReachOptions options)
+    {
+        ReachField field = report.Map.Field;
+        Plan plan = report.Session.Plan;
+        IEnumerable<(string Key, string Name, LocatedPoint Position)> places = plan.Sites.Select(site => (site.Key, site.Name, site.Position))
+            .Concat(plan.Neighbours.Select(neighbour => (neighbour.Key, neighbour.Name, neighbour.Position)));
+        return ReachPicture.Draw(new()
+        {
+            Map = report.Map,
+            Direction = options.Direction,
+            Relief = Relief(report),
+            StationName = report.Setup.Station.Name,
+            FitOutName = report.Setup.Station.FitOut?.Name ?? "",
+            ReceiverName = report.Setup.Receiver.Name,
+            RadioText = report.RadioText(),
+            MethodText = report.MethodText(),
+            Marks =
+            [
+                .. places.Where(place => place.Key != report.Setup.Station.Key && place.Position.RadiusMetres < field.Input.RadiusMetres / 10)
+                    .Where(place => Geodesic.Inverse(field.Input.Station, place.Position.Point).DistanceMetres < 2 * field.Input.RadiusMetres)
+                    .Select(place => (place.Name, At: UniversalTransverseMercator.FromGeo(place.Position.Point, field.Frame.UtmZone, field.Frame.IsNorth)))
+                    .Select(place => new ReachMark(place.Name, place.At.EastingMetres, place.At.NorthingMetres)),
+            ],
+            Assumptions = [.. report.Setup.Assumptions.OrderBy(Rank).Select(Sentence).Distinct(StringComparer.Ordinal)],
+        });
+    }
+
+    private static ReachRelief Relief(ReachReport report) => ReachRelief.Sample(report.Ground, report.Map.Field, ReachPicture.ReliefSide, RimShare);
+
+    /// <summary>Six lines that lay the picture's map over its place in the UTM zone: size of a pixel, turn, centre of the first pixel.</summary>
+    private static string WorldFile(ReachReport report)
+    {
+        GridFrame field = report.Map.Field.Frame;
+        (double column, double row) = field.Locate(report.Map.Field.Input.Station);
+        double half = report.Map.Field.Input.RadiusMetres * (1 + RimShare);
+        double pixel = 2 * half / ReachPicture.MapBox.Width / PngScale;
+        double west = field.OriginX + (column * field.StepX) - half - (ReachPicture.MapBox.Left * PngScale * pixel);
+        double north = field.OriginY - (row * field.StepY) + half + (ReachPicture.MapBox.Top * PngScale * pixel);
+        return string.Create(CultureInfo.InvariantCulture, $"{pixel:R}\n0\n0\n{-pixel:R}\n{west + (pixel / 2):R}\n{north - (pixel / 2):R}\n");
+    }
+
+    /// <summary>The most telling first: what is carried about, noise, spreads, the map's own; what is bolted on last.</summary>
+    private static int Rank(Assumption assumption) => assumption.Code switch
+    {
+        { } code when code.StartsWith("receiver-", StringComparison.Ordinal) => 0,
+        "external-noise" => 1,
+        "model-error" or "fading" or "location-spread" => 2,
+        { } code when code.StartsWith("reach-", StringComparison.Ordinal) => 3,
+        _ => 4,
+    };
+
+    private static string Sentence(Assumption assumption) => char.ToUpperInvariant(assumption.Text[0]) + assumption.Text[1..];
+
+    private static string Ending(string path) => Path.GetExtension(path).ToLowerInvariant();
+}

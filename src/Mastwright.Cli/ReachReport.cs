@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Mastwright.Findings;
+using Mastwright.Ground;
+using Mastwright.Network.Reach;
+using Mastwright.Plans;
+using Mastwright.Station.Radio;
+
+namespace Mastwright.Cli;
+
+/// <summary>A reach map with everything that its text, its document and its files tell.</summary>
+internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachMap Map, GroundMosaic Ground)
+{
+    /// <summary>The map of the fit-out that this one is compared with; null when none was asked for.</summary>
+    internal ReachReport? Compared { get; init; }
+
+    internal PathSettings Settings => Session.Assessment.Settings;
+
+    internal ImmutableArray<Finding> Findings { get; } = [.. Setup.Findings, .. ReachFindings.Of(Setup.Station, Map.Field, Ground)];
+
+    internal static string Word(ReachDirection direction) => direction switch
+    {
+        ReachDirection.Hears => "hears",
+        ReachDirection.Both => "both",
+        _ => "heard",
+    };
+
+    /// <summary>Frequency and modem setting in a line.</summary>
+    internal string RadioText()
+    {
+        ModemSetting modem = Session.Plan.Modem;
+        string rate = modem.Modulation == Modulation.ChirpSpreadSpectrum
+            ? Text($"{modem.BandwidthHz / 1e3:0.###} kHz, spreading factor {modem.SpreadingFactor}, coding rate 4/{modem.CodingRateDenominator}")
+            : Text($"{modem.BandwidthHz / 1e3:0.###} kHz, {modem.BitRate / 1e3:0.###} kbit/s");
+        return Text($"{modem.FrequencyHz / 1e6:0.###} MHz, {rate}");
+    }
+
+    /// <summary>How the losses were found, in a line.</summary>
+    internal string MethodText()
+    {
+        GridFrame frame = Map.Field.Frame;
+        return Text($"ITU-R P.1812, {Settings.TimePercent:0.#} % of the time, {Settings.LocationPercent:0.#} % of the places; cells of {frame.StepX:0.##} m, each by its own path; below 0.25 km free space and one knife edge. Grid: UTM {frame.UtmZone} {(frame.IsNorth ? "north" : "south")}, WGS 84.");
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,105 @@
+using System.Globalization;
+using System.Text.Json;
+using Mastwright.Geodesy;
+
+namespace Mastwright.Tests.EndToEnd.Commands;
+
+/// <summary>reach: the real program over the demo's ground and over a small plan's.</summary>
+public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void The_new_fit_out_is_heard_further_than_the_old_one()
+    {
+        using JsonDocument document = JsonDocument.Parse(
+            skerrin.Run("reach skerrin-demo/plan.yaml ferry-house --radius 3km --cell 250m --compare-fit-out eaves --json").Output);
+        JsonElement root = document.RootElement;
+        JsonElement comparison = root.GetProperty("comparison");
+        Assert.Equal("ferry-house/net-loft", root.GetProperty("station").GetString());
+        Assert.Equal("ferry-house/eaves", comparison.GetProperty("station").GetString());
+        Assert.InRange(comparison.GetProperty("median-db").GetDouble(), 10, 40);
+        Assert.True(comparison.GetProperty("gained-square-metres").GetDouble() > 20 * comparison.GetProperty("lost-square-metres").GetDouble());
+        double area = root.GetProperty("heard").GetProperty("classes").EnumerateArray().Sum(one => one.GetProperty("area-square-metres").GetDouble());
+        Assert.Equal(Math.PI * 9e6, area, Math.PI * 9e6 * 0.02);
+        Assert.Equal(0, root.GetProperty("cells-without-ground").GetInt32());
+    }
+
+    /// <summary>Two runs, one of them on a single thread: the same document and the same raster.</summary>
+    [Fact]
+    public void The_same_question_gets_the_same_bytes()
+    {
+        string plan = SmallPlan.Write(folder);
+        string[] line = ["reach", plan, "west", "--radius", "3 km", "--cell", "200 m", "--out", "reach.tif", "--json"];
+        string first = ProgramRun.Of(folder.Path, line).EndsWith(0).Output;
+        byte[] raster = File.ReadAllBytes(folder.File("reach.tif"));
+        Dictionary<string, string> single = new(StringComparer.Ordinal) { ["DOTNET_PROCESSOR_COUNT"] = "1" };
+        Assert.Equal(first, ProgramRun.Of(folder.Path, single, line).EndsWith(0).Output);
+        Assert.Equal(raster, File.ReadAllBytes(folder.File("reach.tif")));
+    }
+
+    [Fact]
+    public void Pictures_and_raster_are_written_and_named()
+    {
+        string plan = SmallPlan.Write(folder);
+        ProgramRun run = ProgramRun.Of(folder.Path, "reach", plan, "west", "--radius", "2 km", "--cell", "200 m", "--out", "map.png", "--out", "map.svg", "--out", "map.tif").EndsWith(0);
+        Assert.Contains("Written: map.png", run.Output, StringComparison.Ordinal);
+        Assert.Equal([0x89, 0x50, 0x4E, 0x47], File.ReadAllBytes(folder.File("map.png"))[..4]);
+        Assert.Contains("Where west is heard", File.ReadAllText(folder.File("map.svg")), StringComparison.Ordinal);
+        Assert.Equal("II"u8, File.ReadAllBytes(folder.File("map.tif")).AsSpan(0, 2));
+
+        // The world file lays the map's middle, 428 and 492 pixels from the sheet's corner at scale 1, over the station.
+        double[] world = [.. File.ReadAllLines(folder.File("map.pgw")).Select(line => double.Parse(line, CultureInfo.InvariantCulture))];
+        Assert.Equal(6, world.Length);
+        UtmPosition station = UniversalTransverseMercator.FromGeo(new(46.40, -18.70));
+        Assert.Equal(station.EastingMetres, world[4] + (world[0] * ((428 * 2) - 0.5)), 0.01);
+        Assert.Equal(station.NorthingMetres, world[5] + (world[3] * ((492 * 2) - 0.5)), 0.01);
+    }
+
+    [Fact]
+    public void Ground_that_the_radius_leaves_is_named_with_where_it_is_missing()
+    {
+        string plan = SmallPlan.Write(folder, SmallPlan.Text.Replace("46.40, -18.70", "46.40, -18.03", StringComparison.Ordinal));
+        ProgramRun run = ProgramRun.Of(folder.Path, "reach", plan, "west", "--radius", "4 km", "--cell", "200 m").EndsWith(0);
+        string words = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("meets no tile N46W018, from 2.", words, StringComparison.Ordinal);
+        ProgramRun.Of(folder.Path, "reach", plan, "west", "--radius", "4 km", "--cell", "200 m", "--fail-on", "unknown").EndsWith(1);
+    }
+
+    [Fact]
+    public void A_station_without_any_ground_is_refused()
+    {
+        string plan = SmallPlan.Write(folder, SmallPlan.Text.Replace("46.40, -18.70", "48.40, -18.70", StringComparison.Ordinal));
+        ProgramRun.Of(folder.Path, "reach", plan, "west", "--radius", "2 km").IsRefusedWith("N48W019");
+    }
+
+    [Theory]
+    [InlineData("nowhere", "'nowhere' is no station of the plan")]
+    [InlineData("west --fit-out mast", "names no fit-out")]
+    [InlineData("west --radius 3000km", "100 km or less")]
+    [InlineData("west --radius 30km --cell 10m", "A cell of 85 m would do, or a radius of 3.5 km")]
+    [InlineData("west --radius 5", "has no unit")]
+    [InlineData("west --radius -5km", "several cells")]
+    [InlineData("west --cell 1m", "5 m or more")]
+    [InlineData("west --receiver whale", "handheld, handheld-indoors, mast, east")]
+    [InlineData("west --receiver mast --receiver-height 0m", "0.5 to 500 m")]
+    [InlineData("west --out map.bmp", "ends in none of")]
+    [InlineData("west --out none/map.png", "there is no folder")]
+    [InlineData("west --layer difference", "--compare-fit-out")]
+    [InlineData("west --direction up", "heard")]
+    public void Wrong_input_is_refused_and_nothing_is_written(string line, string part)
+    {
+        string plan = SmallPlan.Write(folder);
+        ProgramRun.Of(folder.Path, ["reach", plan, .. line.Split(' ')]).IsRefusedWith(part);
+        Assert.Equal(["ground", "plan.yaml"], Directory.EnumerateFileSystemEntries(folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_neighbour_of_whom_too_little_is_known_is_refused_with_what_is_missing()
+    {
+        string plan = SmallPlan.Write(folder, SmallPlan.Text.Replace("    gain: 2 dBi\n", "", StringComparison.Ordinal));
+        ProgramRun.Of(folder.Path, "reach", plan, "west", "--radius", "2 km", "--receiver", "east").IsRefusedWith("neighbours/east/gain");
+    }
+}
