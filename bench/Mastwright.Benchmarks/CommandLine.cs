@@ -29,12 +29,12 @@ internal static class CommandLine
                     Results = options.GetValueOrDefault("--results"),
                     Minutes = double.Parse(options.GetValueOrDefault("--minutes", "10"), CultureInfo.InvariantCulture),
                     Campaign = options.GetValueOrDefault("--campaign"),
-                    Seed = options.TryGetValue("--seed", out string? seed) ? int.Parse(seed, CultureInfo.InvariantCulture) : null,
+                    Start = options.TryGetValue("--start", out string? start) ? int.Parse(start, CultureInfo.InvariantCulture) : null,
                     Commit = Origin(options),
                 };
                 return SoakRun.Run(settings) ? 0 : Missed;
             default:
-                Console.Error.WriteLine("figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--seed N] [--results FOLDER] [--commit HASH]");
+                Console.Error.WriteLine("figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }

@@ -19,11 +19,11 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
 
     private long startedAt;
     private SoakCase? running;
-    private int seed;
+    private int startNumber;
 
     internal int Cases { get; private set; }
 
-    internal int FirstSeed { get; private set; }
+    internal int FirstStart { get; private set; }
 
     internal double Seconds { get; private set; }
 
@@ -35,9 +35,9 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
 
     internal void Run(double seconds)
     {
-        FirstSeed = settings.Seed ?? Random.Shared.Next(1_000_000_000);
-        seed = FirstSeed;
-        Console.Out.Write($"{campaign.Name,-16} from seed {FirstSeed,9}  ");
+        FirstStart = settings.Start ?? Random.Shared.Next(1_000_000_000);
+        startNumber = FirstStart;
+        Console.Out.Write($"{campaign.Name,-16} from number {FirstStart,9}  ");
         using FileStream current = new(Path.Combine(settings.Scratch, "current"), FileMode.Create, FileAccess.Write, FileShare.Read);
         using Timer watch = new(_ => Watch(), null, TimeSpan.FromSeconds(5), TimeSpan.FromSeconds(5));
         long start = Stopwatch.GetTimestamp();
@@ -45,39 +45,39 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
         {
             // A crash that no handler sees leaves this line behind.
             current.Position = 0;
-            current.Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"--campaign {campaign.Name} --seed {seed}\n")));
+            current.Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"--campaign {campaign.Name} --start {startNumber}\n")));
             current.Flush();
             Failure = Try();
             Cases++;
-            seed++;
+            startNumber++;
         }
-        while (Failure is null && settings.Seed is null && Stopwatch.GetElapsedTime(start).TotalSeconds < seconds);
+        while (Failure is null && settings.Start is null && Stopwatch.GetElapsedTime(start).TotalSeconds < seconds);
         Seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
         Console.Out.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{Cases,9:N0} cases in {Seconds,5:0} s, slowest {SlowestMilliseconds,6:0} ms, most memory {MostMegabytes,4:0} MB  {(Failure is null ? "ok" : "FAILED")}"));
         if (Failure is not null)
         {
-            Keep(seed - 1, Failure);
+            Keep(startNumber - 1, Failure);
         }
     }
 
     internal JsonObject ToJson() => new()
     {
         ["name"] = campaign.Name,
-        ["first_seed"] = FirstSeed,
+        ["first_start"] = FirstStart,
         ["cases"] = Cases,
         ["seconds"] = Math.Round(Seconds),
         ["slowest_ms"] = Math.Round(SlowestMilliseconds),
         ["most_mb"] = Math.Round(MostMegabytes),
-        ["failure"] = Failure is null ? null : string.Create(CultureInfo.InvariantCulture, $"seed {seed - 1}: {Failure.Split('\n')[0]}"),
+        ["failure"] = Failure is null ? null : string.Create(CultureInfo.InvariantCulture, $"start number {startNumber - 1}: {Failure.Split('\n')[0]}"),
     };
 
     private string? Try()
     {
         try
         {
-            running = campaign.Make(new Random(seed));
+            running = campaign.Make(new Random(startNumber));
             long bytes = GC.GetAllocatedBytesForCurrentThread();
             long began = Stopwatch.GetTimestamp();
             Volatile.Write(ref startedAt, began);
@@ -106,7 +106,7 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
         if (began != 0 && Stopwatch.GetElapsedTime(began).TotalSeconds > HangSeconds)
         {
             Console.Out.WriteLine();
-            Keep(seed, "it hangs");
+            Keep(startNumber, "it hangs");
             Environment.Exit(1);
         }
     }
@@ -115,7 +115,7 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
     {
         string path = Path.Combine(settings.Scratch, string.Create(CultureInfo.InvariantCulture, $"{campaign.Name}-{of}-{running?.FileName ?? "none"}"));
         File.WriteAllBytes(path, running?.Input ?? []);
-        Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{campaign.Name}, seed {of}: {why}"));
-        Console.Out.WriteLine($"Its input is {path}; again: bench/soak --campaign {campaign.Name} --seed {of.ToString(CultureInfo.InvariantCulture)}");
+        Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{campaign.Name}, start number {of}: {why}"));
+        Console.Out.WriteLine($"Its input is {path}; again: bench/soak --campaign {campaign.Name} --start {of.ToString(CultureInfo.InvariantCulture)}");
     }
 }

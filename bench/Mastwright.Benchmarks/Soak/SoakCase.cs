@@ -11,9 +11,9 @@ internal sealed record SoakCase(string FileName, byte[] Input, Action Check)
     internal static SoakCase OfText(string fileName, string text, Action check) => new(fileName, Encoding.UTF8.GetBytes(text), check);
 }
 
-/// <summary>Many cases of one kind; a seed alone makes its case again.</summary>
+/// <summary>Many cases of one kind; a start number alone makes its case again.</summary>
 /// <param name="Name">Name on the command line and in the result.</param>
-/// <param name="Make">Makes the case of a seed.</param>
+/// <param name="Make">Makes the case of a start number.</param>
 internal sealed record Campaign(string Name, Func<Random, SoakCase> Make);
 
 /// <summary>Something that must hold does not.</summary>

@@ -15,8 +15,8 @@ internal sealed record SoakSettings
     /// <summary>The one campaign to run; null for all.</summary>
     internal string? Campaign { get; init; }
 
-    /// <summary>The one case to run again; null for new ones.</summary>
-    internal int? Seed { get; init; }
+    /// <summary>Start number of the one case to run again; null for new ones.</summary>
+    internal int? Start { get; init; }
 
     /// <summary>Commit that is tried.</summary>
     internal string Commit { get; init; } = "unknown";

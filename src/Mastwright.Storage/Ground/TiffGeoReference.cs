@@ -19,7 +19,10 @@ internal static class TiffGeoReference
     private const int Geographic = 2;
     private const int PixelIsPoint = 2;
     private const int Wgs84 = 4326;
-    private const string Wanted = "give it in geographic WGS 84 (EPSG:4326) or UTM (EPSG:326xx, 327xx, 258xx), for example by gdalwarp -t_srs EPSG:4326";
+
+    /// <summary>ETRS 89, geographic: within a metre of WGS 84 and taken as it, as its UTM zones are.</summary>
+    private const int Etrs89 = 4258;
+    private const string Wanted = "give it in geographic WGS 84 (EPSG:4326), ETRS 89 (EPSG:4258) or UTM (EPSG:326xx, 327xx, 258xx), for example by gdalwarp -t_srs EPSG:4326";
 
     internal static GridFrame Frame(string path, TiffHeader header, int columns, int rows)
     {
@@ -36,7 +39,7 @@ internal static class TiffGeoReference
         {
             switch (keys.GetValueOrDefault(ModelTypeKey))
             {
-                case Geographic when keys.GetValueOrDefault(GeographicTypeKey, Wgs84) == Wgs84:
+                case Geographic when keys.GetValueOrDefault(GeographicTypeKey, Wgs84) is Wgs84 or Etrs89:
                     return GridFrame.Geographic(x, y, stepX, stepY, columns, rows, !isPoint);
                 case Projected when UtmOf(keys.GetValueOrDefault(ProjectedTypeKey)) is (int zone, bool isNorth):
                     return GridFrame.Utm(zone, isNorth, x, y, stepX, stepY, columns, rows, !isPoint);

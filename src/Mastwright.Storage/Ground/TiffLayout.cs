@@ -102,10 +102,20 @@ internal sealed record TiffLayout
             (16, 1) => TiffSampleType.UInt16,
             (16, 2) => TiffSampleType.Int16,
             (32, 3) => TiffSampleType.Float32,
-            _ => throw header.Wrong(string.Create(
-                CultureInfo.InvariantCulture, $"its samples have {bits} bits of format {format}; what is read is 8 bits unsigned, 16 bits, or 32 bits floating-point")),
+            _ => throw header.Wrong(
+                $"its sample type ({SampleTypeName(bits, format)}) is not read",
+                "what is read is 8 bits unsigned, 16 bits with or without sign, and 32 bits floating-point; convert it, for example by gdal_translate -ot Float32 (cover: -ot Byte)"),
         };
     }
+
+    private static string SampleTypeName(long bits, long format) => string.Create(CultureInfo.InvariantCulture, $"{bits} bits {(format switch
+    {
+        1 => "unsigned",
+        2 => "with sign",
+        3 => "floating-point",
+        5 or 6 => "complex",
+        _ => "of an unknown kind",
+    })}");
 
     private static void CheckCoding(TiffHeader header, TiffSampleType type)
     {

@@ -129,8 +129,8 @@ public sealed class HgtFileTests
         foreach (string name in (string[])["N50E011.hgt.zip", "N50E012.hgt.gz"])
         {
             Write(folder.At(name), Tile(height: 7), "N50E011.hgt");
-            byte[] seed = File.ReadAllBytes(folder.At(name));
-            Mutations.NeverCrash(folder.At(name), [seed], iterations: 300);
+            byte[] sound = File.ReadAllBytes(folder.At(name));
+            Mutations.NeverCrash(folder.At(name), [sound], iterations: 300);
             Mutations.RandomBytesAreRefused(folder.At(name), [[], [0x50, 0x4B, 3, 4], [0x1F, 0x8B, 8, 0]], iterations: 300);
         }
     }

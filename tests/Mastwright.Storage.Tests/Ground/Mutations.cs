@@ -6,16 +6,16 @@ namespace Mastwright.Storage.Tests.Ground;
 internal static class Mutations
 {
     /// <summary>Changes, cuts and doubles bytes of sound files, most often near the start where the headers are.</summary>
-    internal static void NeverCrash(string path, IReadOnlyList<byte[]> seeds, int iterations)
+    internal static void NeverCrash(string path, IReadOnlyList<byte[]> sound, int iterations)
     {
-        Gen<(int Seed, (double Place, byte Value)[] Changes, int Cut)> mutation = Gen.Select(
-            Gen.Int[0, seeds.Count - 1],
+        Gen<(int Sound, (double Place, byte Value)[] Changes, int Cut)> mutation = Gen.Select(
+            Gen.Int[0, sound.Count - 1],
             Gen.Select(Gen.Double[0, 1], Gen.OneOf(Gen.Byte, Gen.Const<byte>(0), Gen.Const<byte>(255), Gen.Const<byte>(127))).Array[1, 8],
             Gen.Int[0, 20]);
         mutation.Sample(
             (one) =>
             {
-                byte[] bytes = [.. seeds[one.Seed]];
+                byte[] bytes = [.. sound[one.Sound]];
                 foreach ((double place, byte value) in one.Changes)
                 {
                     // Cubed: half of all changes fall into the first eighth.

@@ -147,6 +147,39 @@ public sealed class TiffFileTests
     }
 
     [Fact]
+    public void A_sample_type_that_is_not_read_is_named_with_the_way_to_convert_it()
+    {
+        using ScratchFolder folder = new();
+        TiffFixture.Write(folder.At("int32.tif"), Frame, new int[70 * 45], Compression.NONE, Predictor.NONE, 45, tiled: false);
+        TiffFixture.Write(folder.At("float64.tif"), Frame, new double[70 * 45], Compression.NONE, Predictor.NONE, 45, tiled: false);
+
+        foreach ((string name, string type) in ((string, string)[])[("int32.tif", "32 bits with sign"), ("float64.tif", "64 bits floating-point")])
+        {
+            GroundFileException fault = Assert.Throws<GroundFileException>(() => GroundFileFormat.OpenFile(folder.At(name)));
+            Assert.Equal($"its sample type ({type}) is not read", fault.Found);
+            Assert.Contains("gdal_translate -ot Float32", fault.Right, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>EPSG 4258 (ETRS 89) is within a metre of WGS 84; 4267 (NAD 27) is up to some hundred metres away.</summary>
+    [Fact]
+    public void Geographic_ETRS_89_is_taken_as_WGS_84_and_other_systems_are_refused()
+    {
+        using ScratchFolder folder = new();
+        TiffFixture.Write(folder.At("wgs.tif"), Frame, new short[70 * 45], Compression.NONE, Predictor.NONE, 45, tiled: false);
+        byte[] bytes = File.ReadAllBytes(folder.At("wgs.tif"));
+        int code = bytes.AsSpan().IndexOf((ReadOnlySpan<byte>)[0x00, 0x08, 0, 0, 1, 0, 0xE6, 0x10]) + 6;
+        Assert.True(code > 6);
+
+        File.WriteAllBytes(folder.At("etrs.tif"), [.. bytes[..code], 0xA2, 0x10, .. bytes[(code + 2)..]]);
+        Near(Frame, GroundFileFormat.OpenFile(folder.At("etrs.tif")).Frame);
+
+        File.WriteAllBytes(folder.At("other.tif"), [.. bytes[..code], 0xAB, 0x10, .. bytes[(code + 2)..]]);
+        GroundFileException fault = Assert.Throws<GroundFileException>(() => GroundFileFormat.OpenFile(folder.At("other.tif")));
+        Assert.Contains("EPSG:4267", fault.Found, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_cut_off_says_so()
     {
         using ScratchFolder folder = new();
@@ -165,17 +198,17 @@ public sealed class TiffFileTests
     public void Mutated_files_are_read_or_refused_and_never_crash()
     {
         using ScratchFolder folder = new();
-        List<byte[]> seeds = [];
+        List<byte[]> sound = [];
         foreach ((Compression compression, Predictor predictor, bool tiled) in ((Compression, Predictor, bool)[])
             [(Compression.NONE, Predictor.NONE, false), (Compression.LZW, Predictor.HORIZONTAL, true), (Compression.ADOBE_DEFLATE, Predictor.NONE, true), (Compression.LZW, Predictor.NONE, false)])
         {
-            string path = folder.At("seed.tif");
+            string path = folder.At("sound.tif");
             TiffFixture.Write(path, Frame, Enumerable.Range(0, 70 * 45).Select(i => (short)i).ToArray(), compression, predictor, 16, tiled);
-            seeds.Add(File.ReadAllBytes(path));
+            sound.Add(File.ReadAllBytes(path));
             File.Delete(path);
         }
 
-        Mutations.NeverCrash(folder.At("mutated.tif"), seeds, iterations: 1_500);
+        Mutations.NeverCrash(folder.At("mutated.tif"), sound, iterations: 1_500);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ internal static class TiffFixture
         tiff.SetField(TiffTag.IMAGELENGTH, frame.Rows);
         tiff.SetField(TiffTag.BITSPERSAMPLE, 8 * bytes);
         tiff.SetField(TiffTag.SAMPLESPERPIXEL, 1);
-        tiff.SetField(TiffTag.SAMPLEFORMAT, samples is float[] ? SampleFormat.IEEEFP : samples is short[] ? SampleFormat.INT : SampleFormat.UINT);
+        tiff.SetField(TiffTag.SAMPLEFORMAT, samples is float[] or double[] ? SampleFormat.IEEEFP : samples is short[] or int[] ? SampleFormat.INT : SampleFormat.UINT);
         tiff.SetField(TiffTag.PHOTOMETRIC, Photometric.MINISBLACK);
         tiff.SetField(TiffTag.PLANARCONFIG, PlanarConfig.CONTIG);
         tiff.SetField(TiffTag.COMPRESSION, compression);

@@ -3,7 +3,7 @@ namespace Mastwright.Station.Antenna;
 /// <summary>The average side-lobe envelope of an omnidirectional antenna over elevation.</summary>
 /// <remarks>
 /// <para>Source: Rec. ITU-R F.1336 (editions 4 and 5), recommends 2.2 with k of recommends 2.4, from memory and two public
-/// transcriptions that agree; the Recommendation's own text was not at hand. For 400 MHz to 70 GHz.</para>
+/// implementations that agree; the Recommendation's own text was not at hand. For 400 MHz to 70 GHz.</para>
 /// <para>It is an envelope: an average of what such antennas do beside the main beam. It has no nulls, and a real antenna
 /// of the kind can be 10 dB and more below it at some angles and some decibels above it at others.</para>
 /// </remarks>

@@ -184,9 +184,9 @@ public sealed class AreaSweepTests
         Gen.Double[30e6, 6e9],
         Gen.Select(Gen.Double[0.1, 400], Gen.Double[0.1, 400], Gen.Double[1, 50], Gen.Bool),
         Gen.Select(Gen.Double[-50, 150], Gen.Double[-89, 89], Gen.Int[0, 30], Gen.Bool))
-        .Sample((reach, cell, kind, seed, frequency, radio, air) =>
+        .Sample((reach, cell, kind, draw, frequency, radio, air) =>
         {
-            SweepRaster raster = Wild(reach, cell, kind, seed, air.Item2);
+            SweepRaster raster = Wild(reach, cell, kind, draw, air.Item2);
             SweepInput input = new()
             {
                 FrequencyHz = frequency,
@@ -213,9 +213,9 @@ public sealed class AreaSweepTests
         }, iter: 400, threads: 1);
 
     /// <summary>Ground nobody would expect: voids, cliffs, sea, noise, or nothing at all.</summary>
-    private static SweepRaster Wild(int reach, double cellMetres, int kind, int seed, double latitude)
+    private static SweepRaster Wild(int reach, double cellMetres, int kind, int draw, double latitude)
     {
-        Random random = new(seed);
+        Random random = new(draw);
         int side = (2 * reach) + 1;
         float[] heights = new float[side * side];
         for (int i = 0; i < heights.Length; i++)
@@ -230,7 +230,7 @@ public sealed class AreaSweepTests
             };
         }
 
-        return SweepScenes.Raster(reach, cellMetres, latitude, heights, withCover: (seed & 1) == 0, sea: (seed & 2) == 0);
+        return SweepScenes.Raster(reach, cellMetres, latitude, heights, withCover: (draw & 1) == 0, sea: (draw & 2) == 0);
     }
 
     private sealed class Told : IProgress<double>
