@@ -215,6 +215,11 @@ internal sealed class MappingReader
 
     private void ReportMissing()
     {
+        if (Node.LacksKeys)
+        {
+            return;
+        }
+
         foreach (KeyShape key in shape.Keys)
         {
             if (key.Required && Node.Find(key.Name) is null && part?.Find(key.Name) is null)

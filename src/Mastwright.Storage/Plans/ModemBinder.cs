@@ -10,6 +10,7 @@ internal static class ModemBinder
     /// <summary>The setting; that it is there was checked with the plan's other keys.</summary>
     internal static ModemSetting Bind(MappingReader plan)
     {
+        int before = plan.Binding.Problems.Count;
         if (plan.Find(PlanKeys.Modem) is not { } node || MappingReader.Open(plan.Binding, node, plan.PathOf(PlanKeys.Modem), ModemKeys.Shape) is not { } modem)
         {
             return None;
@@ -39,7 +40,34 @@ internal static class ModemBinder
             Checksum = modem.YesNo(ModemKeys.Checksum, true),
         };
         modem.Done();
+
+        // A value that did not read, or was refused before, stands as zero here, and its own problem was told.
+        bool isWhole = !node.IsRefused && !node.LacksKeys && node.Entries.All(entry => !entry.Value.IsRefused);
+        if (isWhole && plan.Binding.Problems.Count == before)
+        {
+            Check(modem, setting);
+        }
+
         return setting;
+    }
+
+    /// <summary>What each key allows by itself was checked as it was read; what a modem can be given together is checked here.</summary>
+    private static void Check(MappingReader modem, ModemSetting setting)
+    {
+        foreach (ModemSettingProblem problem in ModemSettingCheck.Problems(setting))
+        {
+            KeyShape key = problem.Property switch
+            {
+                nameof(ModemSetting.FrequencyHz) => ModemKeys.Frequency,
+                nameof(ModemSetting.BandwidthHz) => ModemKeys.Bandwidth,
+                nameof(ModemSetting.SpreadingFactor) => ModemKeys.SpreadingFactor,
+                nameof(ModemSetting.CodingRateDenominator) => ModemKeys.CodingRate,
+                nameof(ModemSetting.BitRate) => ModemKeys.BitRate,
+                nameof(ModemSetting.PreambleLength) => ModemKeys.Preamble,
+                _ => ModemKeys.Payload,
+            };
+            modem.Binding.Add(modem.Find(key) ?? modem.Node, modem.PathOf(key), "plan-range", ScalarBinder.Sentence(problem.Text));
+        }
     }
 
     private static int CodingRate(MappingReader modem)
@@ -56,7 +84,7 @@ internal static class ModemBinder
 
     private static void Need(MappingReader modem, KeyShape key, string modulation)
     {
-        if (!modem.Has(key))
+        if (!modem.Has(key) && !modem.Node.LacksKeys)
         {
             modem.Binding.Add(modem.Node, modem.Path, "plan-missing-key", $"With {modulation} the modem needs the key '{key.Name}'.", $"{key.Name}: {key.Value.Wanted}");
         }

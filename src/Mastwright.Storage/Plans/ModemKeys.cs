@@ -6,12 +6,12 @@ namespace Mastwright.Storage.Plans;
 internal static class ModemKeys
 {
     internal static readonly KeyShape Frequency = new("frequency", new QuantityShape(Dimension.Frequency, 30e6, 6e9, "869.525 MHz"), "Carrier frequency.", Required: true);
-    internal static readonly KeyShape Bandwidth = new("bandwidth", new QuantityShape(Dimension.Frequency, 1e3, 10e6, "125 kHz"), "Signal bandwidth, or receiver bandwidth for frequency-shift keying.", Required: true);
+    internal static readonly KeyShape Bandwidth = new("bandwidth", new QuantityShape(Dimension.Frequency, 1e3, 2e6, "125 kHz"), "Signal bandwidth, or receiver bandwidth for frequency-shift keying.", Required: true);
     internal static readonly KeyShape Modulation = new("modulation", new ChoiceShape("chirp-spread-spectrum", "frequency-shift-keying"), "Without it chirp spread spectrum.");
     internal static readonly KeyShape SpreadingFactor = new("spreading-factor", new WholeShape(5, 12), "Required for chirp spread spectrum.");
     internal static readonly KeyShape CodingRate = new("coding-rate", new FormShape("^\\s*4/[5-8]\\s*$", "4/5, 4/6, 4/7 or 4/8"), "Coding rate; without it 4/5.");
-    internal static readonly KeyShape BitRate = new("bit-rate", new QuantityShape(Dimension.BitRate, 1, 10e6, "4.8 kbit/s"), "Required for frequency-shift keying.");
-    internal static readonly KeyShape Preamble = new("preamble", new WholeShape(1, 65535), "Preamble in symbols (chirp) or bits (frequency-shift keying); without it 8.");
+    internal static readonly KeyShape BitRate = new("bit-rate", new QuantityShape(Dimension.BitRate, 1, 2e6, "4.8 kbit/s"), "Required for frequency-shift keying; at most the bandwidth in Hz.");
+    internal static readonly KeyShape Preamble = new("preamble", new WholeShape(6, 524_280), "Preamble in symbols (chirp, 6 to 65535) or bits (frequency-shift keying, 8 to 524280); without it 8.");
     internal static readonly KeyShape Payload = new("payload", new QuantityShape(Dimension.Data, 0, 255, "40 B"), "Bytes that the modem sends in a packet, headers of the layers above included.", Required: true);
     internal static readonly KeyShape Header = new("header", new YesNoShape(), "Whether the modem sends its own header; without it yes.");
     internal static readonly KeyShape Checksum = new("checksum", new YesNoShape(), "Whether the modem appends a checksum; without it yes.");

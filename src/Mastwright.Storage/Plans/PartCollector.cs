@@ -28,36 +28,37 @@ internal sealed class PartCollector(PlanBinding binding)
     {
         foreach ((_, PlanNode node, string path) in file.Many(PlanKeys.Include))
         {
-            if (ScalarBinder.Text(binding, node, path, ((OneOrManyShape)PlanKeys.Include.Value).Item) is { } name)
+            if (ScalarBinder.Text(binding, node, path, ((OneOrManyShape)PlanKeys.Include.Value).Item) is not { } name || !Include(node, path, name.Trim()))
             {
-                Include(node, path, name.Trim());
+                binding.LacksIncludes = true;
             }
         }
     }
 
-    private void Include(PlanNode node, string path, string name)
+    /// <summary>Whether the file was taken, now or before.</summary>
+    private bool Include(PlanNode node, string path, string name)
     {
         if (binding.Folder.Resolve(name, out string refusal) is not { } full)
         {
             binding.Add(node, path, "plan-outside", refusal, "a file inside the plan's folder");
-            return;
+            return false;
         }
 
         if (open.Contains(full))
         {
             binding.Add(node, path, "plan-include-cycle", "The file includes itself, straight or through another.", "includes that end");
-            return;
+            return false;
         }
 
         if (!read.Add(full))
         {
-            return;
+            return true;
         }
 
         if (read.Count > PlanLimits.Includes)
         {
             binding.Add(node, path, "plan-too-large", "The plan includes more files than any plan needs.", $"at most {PlanLimits.Includes} files");
-            return;
+            return false;
         }
 
         PlanSource? source = PlanSource.Read(name, full, out PlanProblem? problem);
@@ -73,13 +74,13 @@ internal sealed class PartCollector(PlanBinding binding)
                 binding.Problems.Add(problem);
             }
 
-            return;
+            return false;
         }
 
         sources.Add(source);
         if (PlanTreeReader.Read(source, binding.Problems) is not { } root || MappingReader.Open(binding, root, "", PlanKeys.IncludedShape) is not { } included)
         {
-            return;
+            return false;
         }
 
         roots.Add(root);
@@ -89,6 +90,7 @@ internal sealed class PartCollector(PlanBinding binding)
         open.Remove(full);
         Take(included);
         included.Done();
+        return true;
     }
 
     private void Take(MappingReader file)
@@ -121,9 +123,9 @@ internal sealed class PartCollector(PlanBinding binding)
 
     private void Add(Dictionary<string, PlanNode> parts, string key, PlanNode part, string path)
     {
-        if (!parts.TryAdd(key, part))
+        // Twice in one file is a key that stands twice, which was told as the file was read.
+        if (!parts.TryAdd(key, part) && parts[key] is { } first && first.Source != part.Source)
         {
-            PlanNode first = parts[key];
             binding.Add(part, path, "plan-duplicate-key", $"The part '{key}' is described a second time; first in {first.Source.Name}, line {first.Line}.", "one part of a kind and name");
         }
     }

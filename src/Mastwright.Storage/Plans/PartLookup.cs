@@ -23,6 +23,12 @@ internal static class PartLookup
             return true;
         }
 
+        if (binding.LacksIncludes)
+        {
+            // The part may stand in the file that was refused; that refusal is the one thing to mend first.
+            return false;
+        }
+
         string known = parts.Count == 0 ? $"a part under parts/{kind} in the plan or an included file" : "one of " + string.Join(", ", parts.Keys.Order(StringComparer.Ordinal).Take(20));
         binding.Add(name, place, "plan-unknown-name", $"No part of this name is under parts/{kind}.{SiteBinder.Near(wanted, parts.Keys)}", known);
         return false;

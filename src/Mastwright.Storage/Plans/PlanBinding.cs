@@ -18,15 +18,23 @@ internal sealed class PlanBinding(PlanProblemList problems, PlanFolder folder)
     /// <summary>Feed items under parts, by name.</summary>
     internal Dictionary<string, PlanNode> FeedParts { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Whether an included file could not be taken: parts are then missing that the plan may well describe.</summary>
+    internal bool LacksIncludes { get; set; }
+
     /// <summary>Notes that are no errors.</summary>
     internal List<PlanProblem> Notes { get; } = [];
 
     /// <summary>Elevation patterns read so far, by file.</summary>
     internal Dictionary<string, Station.Antenna.PatternPoint[]> Patterns { get; } = new(StringComparer.Ordinal);
 
-    /// <summary>Adds a problem at a value.</summary>
-    internal void Add(PlanNode node, string path, string code, string message, string wanted = "") =>
-        Problems.Add(At(node, path, code, message, wanted));
+    /// <summary>Adds a problem at a value, unless that value was refused before.</summary>
+    internal void Add(PlanNode node, string path, string code, string message, string wanted = "")
+    {
+        if (!node.IsRefused)
+        {
+            Problems.Add(At(node, path, code, message, wanted));
+        }
+    }
 
     /// <summary>Adds a problem at a key.</summary>
     internal void AddAtKey(PlanNode mapping, PlanEntry entry, string path, string code, string message, string wanted = "") => Problems.Add(new()

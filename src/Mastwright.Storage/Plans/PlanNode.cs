@@ -56,6 +56,12 @@ internal sealed class PlanNode
     /// <summary>Whether a mapping or a list is written in braces or brackets.</summary>
     internal bool Flow { get; init; }
 
+    /// <summary>Whether what stands here was refused as it was read: its value is not known, and nothing more is said of it.</summary>
+    internal bool IsRefused { get; init; }
+
+    /// <summary>Whether keys of the mapping may stand elsewhere, so that none counts as missing.</summary>
+    internal bool LacksKeys { get; set; }
+
     /// <summary>Entries of a mapping, in their order.</summary>
     internal List<PlanEntry> Entries { get; } = [];
 

@@ -16,6 +16,9 @@ internal sealed class PlanProblemList
     /// <summary>Whether there are none.</summary>
     internal bool IsEmpty => problems.Count == 0;
 
+    /// <summary>How many were kept so far.</summary>
+    internal int Count => problems.Count;
+
     /// <summary>Whether there are so many that none is worth a closer look.</summary>
     internal bool HasMany => problems.Count > 2 * PlanLimits.Problems;
 

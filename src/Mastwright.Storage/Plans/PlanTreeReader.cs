@@ -4,25 +4,30 @@ using YamlDotNet.Core.Events;
 
 namespace Mastwright.Storage.Plans;
 
-/// <summary>Reads the parser's events of one file into our own tree, and refuses what a plan does not use.</summary>
+/// <summary>Reads the parser's events of one file into our own tree, and refuses what such a file does not use.</summary>
+/// <remarks>After a refusal it goes on wherever the text still has one meaning, so that every fault is told in one go.</remarks>
 internal sealed class PlanTreeReader
 {
     private readonly PlanSource source;
     private readonly PlanProblemList problems;
+    private readonly TreeWords words;
     private readonly Parser parser;
     private int nodes;
+    private bool inMerge;
 
-    private PlanTreeReader(PlanSource source, PlanProblemList problems)
+    private PlanTreeReader(PlanSource source, PlanProblemList problems, TreeWords words)
     {
         this.source = source;
         this.problems = problems;
+        this.words = words;
         parser = new Parser(new Scanner(new StringReader(source.Text), skipComments: true));
     }
 
     /// <summary>The top mapping of the file; null when it cannot be read, and then at least one problem was added.</summary>
-    internal static PlanNode? Read(PlanSource source, PlanProblemList problems)
+    /// <remarks>A tree with problems is whole but for what was refused; such values are marked.</remarks>
+    internal static PlanNode? Read(PlanSource source, PlanProblemList problems, TreeWords? words = null)
     {
-        PlanTreeReader reader = new(source, problems);
+        PlanTreeReader reader = new(source, problems, words ?? TreeWords.Plan);
         try
         {
             return reader.ReadDocument();
@@ -49,13 +54,13 @@ internal sealed class PlanTreeReader
         Next();
         if (!Next() || parser.Current is not DocumentStart)
         {
-            throw Refuse(Mark.Empty, "plan-syntax", "The file is empty.", "a plan that begins with 'mastwright: 1'");
+            throw Refuse(Mark.Empty, "plan-syntax", "The file is empty.", words.Beginning);
         }
 
         DocumentStart start = (DocumentStart)parser.Current;
         if (start.Tags is { Count: > 0 } && !start.IsImplicit && start.Tags.Any(tag => tag.Handle is not ("!" or "!!")))
         {
-            throw Refuse(start.Start, "plan-yaml-feature", "Tag directives (%TAG) are not used in a plan.", "");
+            Tell(start.Start, $"Tag directives (%TAG) are not used in a {words.Noun}.", "");
         }
 
         Next();
@@ -63,12 +68,12 @@ internal sealed class PlanTreeReader
         Next();
         if (Next() && parser.Current is DocumentStart second)
         {
-            throw Refuse(second.Start, "plan-yaml-feature", "A second document begins here.", "one document in a file");
+            Tell(second.Start, "A second document begins here.", "one document in a file");
         }
 
         if (root.Kind != PlanNodeKind.Mapping)
         {
-            throw Refuse(Mark.Empty, "plan-syntax", "The file does not hold keys and values.", "a plan that begins with 'mastwright: 1'");
+            throw Refuse(Mark.Empty, "plan-syntax", "The file does not hold keys and values.", words.Beginning);
         }
 
         return root;
@@ -79,14 +84,14 @@ internal sealed class PlanTreeReader
         ParsingEvent current = parser.Current ?? throw Refuse(Mark.Empty, "plan-syntax", "The file ends too early.", "");
         if (depth > PlanLimits.Depth)
         {
-            throw Refuse(current.Start, "plan-too-deep", "The nesting is deeper than any plan's.", "at most 16 levels");
+            throw Refuse(current.Start, "plan-too-deep", $"The nesting is deeper than any {words.Noun}'s.", "at most 16 levels");
         }
 
         Count(current);
         switch (current)
         {
             case AnchorAlias alias:
-                throw Refuse(alias.Start, "plan-yaml-feature", $"The alias '*{Clip(alias.Value.Value)}' is refused: a plan says things where they are.", "the value itself, or a part in 'parts'");
+                return ReadAlias(alias);
             case Scalar scalar:
                 Plain(scalar);
                 return ReadScalar(scalar);
@@ -110,6 +115,9 @@ internal sealed class PlanTreeReader
             if (parser.Current is AnchorAlias)
             {
                 ReadNode(depth + 1);
+                Next();
+                ReadNode(depth + 1);
+                continue;
             }
 
             if (parser.Current is not Scalar key)
@@ -119,9 +127,11 @@ internal sealed class PlanTreeReader
 
             Plain(key);
             Count(key);
-            if (key.Value == "<<")
+            if (key.Value == "<<" && key.Style == ScalarStyle.Plain)
             {
-                throw Refuse(key.Start, "plan-yaml-feature", "The merge key '<<' is refused: a plan says things where they are.", "the keys themselves, or a part in 'parts'");
+                PassMerge(key, depth);
+                node.LacksKeys = true;
+                continue;
             }
 
             ReadScalar(key);
@@ -139,6 +149,37 @@ internal sealed class PlanTreeReader
         return node;
     }
 
+    /// <summary>What stands behind an alias is not known here: the value stays open and nothing more is said of it.</summary>
+    private PlanNode ReadAlias(AnchorAlias alias)
+    {
+        if (!inMerge)
+        {
+            Tell(alias.Start, $"The alias '*{Clip(alias.Value.Value)}' is refused: a {words.Noun} says things where they are.", "the value itself" + words.Instead);
+        }
+
+        return new()
+        {
+            Source = source,
+            Kind = PlanNodeKind.Scalar,
+            Start = Index(alias.Start),
+            End = Index(alias.End),
+            Line = (int)alias.Start.Line,
+            Column = (int)alias.Start.Column,
+            IsRefused = true,
+        };
+    }
+
+    /// <summary>Passes over a merge key; that its value is an alias is no second fault.</summary>
+    private void PassMerge(Scalar key, int depth)
+    {
+        Tell(key.Start, $"The merge key '<<' is refused: a {words.Noun} says things where they are.", "the keys themselves" + words.Instead);
+        bool before = inMerge;
+        inMerge = true;
+        Next();
+        ReadNode(depth + 1);
+        inMerge = before;
+    }
+
     private PlanNode ReadSequence(SequenceStart start, int depth)
     {
         PlanNode node = New(start, PlanNodeKind.Sequence, start.Style == SequenceStyle.Flow);
@@ -153,14 +194,15 @@ internal sealed class PlanTreeReader
 
     private PlanNode ReadScalar(Scalar scalar)
     {
-        if (scalar.Style is ScalarStyle.Literal or ScalarStyle.Folded)
+        bool isBlock = scalar.Style is ScalarStyle.Literal or ScalarStyle.Folded;
+        bool isLong = scalar.Value.Length > PlanLimits.ValueLength;
+        if (isBlock)
         {
-            throw Refuse(scalar.Start, "plan-yaml-feature", "Block text ('|' or '>') is refused.", "the value on the line of its key");
+            Tell(scalar.Start, "Block text ('|' or '>') is refused.", "the value on the line of its key");
         }
-
-        if (scalar.Value.Length > PlanLimits.ValueLength)
+        else if (isLong)
         {
-            throw Refuse(scalar.Start, "plan-value", $"This value has {scalar.Value.Length} characters.", $"at most {PlanLimits.ValueLength}");
+            problems.Add(Problem(scalar.Start, "plan-value", $"This value has {scalar.Value.Length} characters.") with { Wanted = $"at most {PlanLimits.ValueLength}" });
         }
 
         return new PlanNode
@@ -171,7 +213,8 @@ internal sealed class PlanTreeReader
             End = Index(scalar.End),
             Line = (int)scalar.Start.Line,
             Column = (int)scalar.Start.Column,
-            Text = scalar.Value,
+            Text = isLong ? "" : scalar.Value,
+            IsRefused = isBlock || isLong,
             Quoting = scalar.Style switch
             {
                 ScalarStyle.SingleQuoted => PlanQuoting.Single,
@@ -205,15 +248,18 @@ internal sealed class PlanTreeReader
     {
         if (!node.Anchor.IsEmpty)
         {
-            throw Refuse(node.Start, "plan-yaml-feature", $"The anchor '&{Clip(node.Anchor.Value)}' is refused: a plan says things where they are.", "the value alone");
+            Tell(node.Start, $"The anchor '&{Clip(node.Anchor.Value)}' is refused: a {words.Noun} says things where they are.", "the value alone");
         }
 
         // A quoted scalar carries the non-specific tag "!" only when it was written.
         if (!node.Tag.IsEmpty)
         {
-            throw Refuse(node.Start, "plan-yaml-feature", $"The tag '{Clip(node.Tag.ToString())}' is refused.", "the value alone");
+            Tell(node.Start, $"The tag '{Clip(node.Tag.ToString())}' is refused.", "the value alone");
         }
     }
+
+    /// <summary>Tells of a feature of YAML that is not used, and lets the reading go on.</summary>
+    private void Tell(Mark mark, string message, string wanted) => problems.Add(Problem(mark, "plan-yaml-feature", message) with { Wanted = wanted });
 
     private int Index(Mark mark) => (int)Math.Clamp(mark.Index, 0, source.Text.Length);
 
@@ -238,7 +284,18 @@ internal sealed class PlanTreeReader
     }
 }
 
-/// <summary>Ends the reading of a file at its first fault of structure; never leaves the reader.</summary>
+/// <summary>What a kind of file is called, and what it would say instead of what is refused.</summary>
+/// <param name="Noun">What the file is: "plan".</param>
+/// <param name="Beginning">How a sound one begins.</param>
+/// <param name="Instead">What may stand in place of an alias beside the value itself; empty for nothing.</param>
+internal sealed record TreeWords(string Noun, string Beginning, string Instead)
+{
+    internal static TreeWords Plan { get; } = new("plan", "a plan that begins with 'mastwright: 1'", ", or a part in 'parts'");
+
+    internal static TreeWords Catalogue { get; } = new("catalogue", "a catalogue with the keys format, line-types, feed-parts, modems", "");
+}
+
+/// <summary>Ends the reading of a file at a fault after which its text has no one meaning; never leaves the reader.</summary>
 [SuppressMessage("Design", "CA1032:Implement standard exception constructors", Justification = "Thrown and caught inside this folder only, always with its fault.")]
 [SuppressMessage("Design", "CA1064:Exceptions should be public", Justification = "It never leaves this folder.")]
 internal sealed class PlanTreeException(PlanProblem problem) : Exception(problem.Message)

@@ -44,7 +44,8 @@ internal static class StationCheck
 
         void Claim(string key, string owner, string tail)
         {
-            if (!owners.TryAdd(key, owner))
+            // A station that stands twice was told as a key that stands twice.
+            if (!owners.TryAdd(key, owner) && owners[key] != owner)
             {
                 binding.Add(PlanPath.Find(root, owner + tail) ?? root, owner + tail, "plan-identity", $"The key '{key}' belongs to {owners[key]} too.", "one station for each key, present and former");
             }

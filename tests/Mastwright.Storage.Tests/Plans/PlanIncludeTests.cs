@@ -48,6 +48,23 @@ public class PlanIncludeTests
         Assert.Equal(code, Assert.Single(folder.Read(Including).Problems).Code);
     }
 
+    /// <summary>The refusal is the one thing to mend: that parts are then missing everywhere is no fault of the plan.</summary>
+    [Theory]
+    [InlineData("../parts.yaml", "plan-outside")]
+    [InlineData("absent.yaml", "plan-file")]
+    [InlineData("plan.yaml", "plan-include-cycle")]
+    [InlineData("broken.yaml", "plan-syntax")]
+    public void Parts_of_a_file_that_was_refused_are_not_missed_one_by_one(string include, string code)
+    {
+        using PlanFolderFixture folder = new();
+        folder.Write("broken.yaml", "mastwright: 1\nparts: {antennas: [\n");
+        string plan = SamplePlans.Whole.Replace("part: collinear-8", "part: away", StringComparison.Ordinal)
+            .Replace("part: small-node", "part: away", StringComparison.Ordinal).Replace("part: loft-run", "part: away", StringComparison.Ordinal);
+
+        Assert.Equal(3, folder.Read(plan).Problems.Length);
+        Assert.Equal(code, Assert.Single(folder.Read("include: " + include + "\n" + plan).Problems).Code);
+    }
+
     [Fact]
     public void A_part_described_twice_names_both_places()
     {

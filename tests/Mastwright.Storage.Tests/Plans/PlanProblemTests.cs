@@ -90,6 +90,91 @@ public class PlanProblemTests
         Assert.Equal(folder.Plan, problem.File);
     }
 
+    [Fact]
+    public void What_yaml_offers_and_a_plan_refuses_is_told_in_one_go_with_all_else()
+    {
+        const string Text = """
+            mastwright: 1
+            name: &n Skerrin
+            region: *n
+            region: EU
+            modem: {frequency: 869.525 MHz, bandwidth: !!str 125 kHz, spreading-factor: 10, payload: 40 m}
+            sites:
+              a:
+                position: *n
+                <<: *n
+                gain: 3 dBi
+              b: *n
+            neighbours:
+              c: {position: "46.4, -18.7", height: 5 dB}
+              c: {position: "46.5, -18.7", height: 6 m}
+              d:
+                name: |
+                  Long
+                position: 46.6, -18.7
+                height: 5
+            links:
+              - a ~ c
+              - a ~ b
+
+            """;
+        using PlanFolderFixture folder = new();
+
+        Assert.Equal(
+            [
+                (2, "plan-yaml-feature"), (3, "plan-yaml-feature"), (4, "plan-duplicate-key"), (5, "plan-yaml-feature"), (5, "plan-value"), (8, "plan-yaml-feature"),
+                (9, "plan-yaml-feature"), (10, "plan-unknown-key"), (11, "plan-yaml-feature"), (13, "plan-value"), (14, "plan-duplicate-key"), (16, "plan-yaml-feature"),
+                (19, "plan-value"),
+            ],
+            folder.Read(Text).Problems.Select(problem => (problem.Line, problem.Code)));
+    }
+
+    /// <summary>What each key allows by itself, but no modem can be given: it must not reach the calculation.</summary>
+    [Theory]
+    [InlineData("bandwidth: 3 MHz, spreading-factor: 10", "bandwidth")]
+    [InlineData("bandwidth: 125 kHz, spreading-factor: 10, preamble: 5", "preamble")]
+    [InlineData("bandwidth: 125 kHz, spreading-factor: 10, preamble: 65536", "preamble")]
+    [InlineData("bandwidth: 125 kHz, modulation: frequency-shift-keying, bit-rate: 50 kbit/s, preamble: 7", "preamble")]
+    [InlineData("bandwidth: 125 kHz, modulation: frequency-shift-keying, bit-rate: 126 kbit/s", "bit-rate")]
+    [InlineData("bandwidth: 125 kHz, modulation: frequency-shift-keying, bit-rate: 126 kbit/s, preamble: 6", "bit-rate preamble")]
+    public void A_modem_setting_that_no_modem_can_be_given_is_refused_at_its_key(string setting, string keys)
+    {
+        using PlanFolderFixture folder = new();
+        string line = $"modem: {{frequency: 869.525 MHz, payload: 40 B, {setting}}}";
+
+        PlanReading reading = folder.Read("mastwright: 1\nname: Skerrin\n" + line + "\n");
+
+        Assert.Equal(keys.Split(' ').Select(key => "modem/" + key), reading.Problems.Select(problem => problem.Path));
+        Assert.All(reading.Problems, problem =>
+        {
+            string key = problem.Path["modem/".Length..] + ": ";
+            Assert.Equal((folder.Plan, 3, line.IndexOf(key, StringComparison.Ordinal) + key.Length + 1), (problem.File, problem.Line, problem.Column));
+        });
+    }
+
+    /// <summary>Whatever modem setting reads, the calculation takes.</summary>
+    [Fact]
+    public void A_modem_setting_that_reads_can_be_calculated_with()
+    {
+        using PlanFolderFixture folder = new();
+        int read = 0;
+        Gen.Select(Gen.OneOf("30 MHz", "869.525 MHz", "6 GHz"), Gen.OneOf("999 Hz", "1 kHz", "125 kHz", "2 MHz", "2.1 MHz"), Gen.Bool, Gen.Int[4, 13], Gen.OneOf(1, 5, 6, 7, 8, 65535, 65536, 524_280, 524_281), Gen.OneOf("0.5 bit/s", "1 bit/s", "125 kbit/s", "2 Mbit/s", "2.1 Mbit/s"), Gen.OneOf(0, 255, 256))
+            .Sample(
+                (frequency, bandwidth, chirp, factor, preamble, rate, payload) =>
+                {
+                    string kind = chirp ? $"spreading-factor: {factor}" : $"modulation: frequency-shift-keying, bit-rate: {rate}";
+                    PlanReading reading = folder.Read($"mastwright: 1\nname: Skerrin\nmodem: {{frequency: {frequency}, bandwidth: {bandwidth}, {kind}, preamble: {preamble}, payload: {payload} B}}\n");
+                    if (reading.Document is { } document)
+                    {
+                        read++;
+                        Assert.True(Mastwright.Station.Radio.Airtime.Compute(document.Plan.Modem).TotalSeconds > 0);
+                    }
+                },
+                iter: 2000,
+                threads: 1);
+        Assert.True(read > 20, $"{read} of 2000 plans read");
+    }
+
     [Theory]
     [InlineData("%TAG !x! tag:example,2000:\n---\n", "plan-yaml-feature")]
     [InlineData("%YAML 3.0\n---\n", "plan-syntax")]

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Findings;
 using Mastwright.Quantities;
@@ -16,11 +17,28 @@ public static class ModemSettingCheck
     /// <returns>Whether the setting can be calculated with.</returns>
     public static bool TryValidate(ModemSetting setting, out string problem)
     {
+        ImmutableArray<ModemSettingProblem> problems = Problems(setting);
+        problem = problems.IsEmpty ? "" : problems[0].Text;
+        return problems.IsEmpty;
+    }
+
+    /// <summary>Everything that is wrong with a setting that came from outside; empty when it can be calculated with.</summary>
+    /// <param name="setting">The setting as it was read.</param>
+    public static ImmutableArray<ModemSettingProblem> Problems(ModemSetting setting)
+    {
         ArgumentNullException.ThrowIfNull(setting);
-        problem = Common(setting)
-            ?? (setting.Modulation == Modulation.ChirpSpreadSpectrum ? Chirp(setting) : Shift(setting))
-            ?? "";
-        return problem.Length == 0;
+        ImmutableArray<ModemSettingProblem>.Builder problems = ImmutableArray.CreateBuilder<ModemSettingProblem>();
+        Common(setting, problems);
+        if (setting.Modulation == Modulation.ChirpSpreadSpectrum)
+        {
+            Chirp(setting, problems);
+        }
+        else
+        {
+            Shift(setting, problems);
+        }
+
+        return problems.DrainToImmutable();
     }
 
     /// <summary>A finding when no modem of the catalogue can be set to the bandwidth; null when one can, or the catalogue does not say.</summary>
@@ -52,61 +70,73 @@ public static class ModemSettingCheck
         };
     }
 
-    private static string? Common(ModemSetting setting)
+    private static void Common(ModemSetting setting, ImmutableArray<ModemSettingProblem>.Builder problems)
     {
         if (!(setting.FrequencyHz > 0 && double.IsFinite(setting.FrequencyHz)))
         {
-            return Text($"the frequency is {setting.FrequencyHz} Hz; it must be greater than zero");
+            Add(nameof(setting.FrequencyHz), $"the frequency is {setting.FrequencyHz} Hz; it must be greater than zero");
         }
 
         if (!(setting.BandwidthHz >= 1000 && setting.BandwidthHz <= 2_000_000))
         {
-            return Text($"the bandwidth is {setting.BandwidthHz / 1000} kHz; it must lie between 1 kHz and 2000 kHz");
+            Add(nameof(setting.BandwidthHz), $"the bandwidth is {setting.BandwidthHz / 1000} kHz; it must lie between 1 kHz and 2000 kHz");
         }
-
-        if (setting.BandwidthHz >= setting.FrequencyHz)
+        else if (setting.BandwidthHz >= setting.FrequencyHz)
         {
-            return "the bandwidth is as large as the frequency; it must be a small part of it";
+            Add(nameof(setting.BandwidthHz), $"the bandwidth is as large as the frequency; it must be a small part of it");
         }
 
-        return setting.PayloadBytes is < 0 or > 255
-            ? Text($"the payload is {setting.PayloadBytes} bytes; a packet holds 0 to 255")
-            : null;
+        if (setting.PayloadBytes is < 0 or > 255)
+        {
+            Add(nameof(setting.PayloadBytes), $"the payload is {setting.PayloadBytes} bytes; a packet holds 0 to 255");
+        }
+
+        void Add(string property, FormattableString text) => problems.Add(new(property, Text(text)));
     }
 
-    private static string? Chirp(ModemSetting setting)
+    private static void Chirp(ModemSetting setting, ImmutableArray<ModemSettingProblem>.Builder problems)
     {
         if (setting.SpreadingFactor is < 5 or > 12)
         {
-            return Text($"the spreading factor is {setting.SpreadingFactor}; it must be a whole number from 5 to 12");
+            Add(nameof(setting.SpreadingFactor), $"the spreading factor is {setting.SpreadingFactor}; it must be a whole number from 5 to 12");
         }
 
         if (setting.CodingRateDenominator is < 5 or > 8)
         {
-            return Text($"the coding rate is 4/{setting.CodingRateDenominator}; it must be 4/5, 4/6, 4/7 or 4/8");
+            Add(nameof(setting.CodingRateDenominator), $"the coding rate is 4/{setting.CodingRateDenominator}; it must be 4/5, 4/6, 4/7 or 4/8");
         }
 
-        return setting.PreambleLength is < 6 or > 65535
-            ? Text($"the preamble is {setting.PreambleLength} symbols; it must be 6 to 65535")
-            : null;
+        if (setting.PreambleLength is < 6 or > 65535)
+        {
+            Add(nameof(setting.PreambleLength), $"the preamble is {setting.PreambleLength} symbols; it must be 6 to 65535");
+        }
+
+        void Add(string property, FormattableString text) => problems.Add(new(property, Text(text)));
     }
 
-    private static string? Shift(ModemSetting setting)
+    private static void Shift(ModemSetting setting, ImmutableArray<ModemSettingProblem>.Builder problems)
     {
         if (!(setting.BitRate > 0 && double.IsFinite(setting.BitRate)))
         {
-            return Text($"the bit rate is {setting.BitRate} bit/s; frequency-shift keying needs one greater than zero");
+            Add(nameof(setting.BitRate), $"the bit rate is {setting.BitRate} bit/s; frequency-shift keying needs one greater than zero");
         }
-
-        if (setting.BitRate > setting.BandwidthHz)
+        else if (setting.BitRate > setting.BandwidthHz)
         {
-            return Text($"the bit rate {setting.BitRate} bit/s is more than the receiver bandwidth {setting.BandwidthHz / 1000} kHz passes; give a bandwidth above the bit rate");
+            Add(nameof(setting.BitRate), $"the bit rate {setting.BitRate} bit/s is more than the receiver bandwidth {setting.BandwidthHz / 1000} kHz passes; give a bandwidth above the bit rate");
         }
 
-        return setting.PreambleLength is < 8 or > 524280
-            ? Text($"the preamble is {setting.PreambleLength} bits; frequency-shift keying takes 8 to 524280")
-            : null;
+        if (setting.PreambleLength is < 8 or > 524280)
+        {
+            Add(nameof(setting.PreambleLength), $"the preamble is {setting.PreambleLength} bits; frequency-shift keying takes 8 to 524280");
+        }
+
+        void Add(string property, FormattableString text) => problems.Add(new(property, Text(text)));
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
+
+/// <summary>One thing that is wrong with a modem setting.</summary>
+/// <param name="Property">The property of <see cref="ModemSetting"/> that it is about.</param>
+/// <param name="Text">What is wrong and what would be right.</param>
+public readonly record struct ModemSettingProblem(string Property, string Text);
