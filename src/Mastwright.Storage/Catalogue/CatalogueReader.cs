@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Radio;
-using YamlDotNet.RepresentationModel;
+using Mastwright.Storage.Plans;
 
 namespace Mastwright.Storage.Catalogue;
 
-/// <summary>Binds the YAML nodes of a catalogue to its rows and collects every fault.</summary>
+/// <summary>Binds the tree of a catalogue to its rows and collects every fault.</summary>
 internal sealed class CatalogueReader(string file)
 {
     private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems"];
@@ -23,59 +24,68 @@ internal sealed class CatalogueReader(string file)
 
     internal StationCatalogue Read(string text)
     {
-        YamlMappingNode? root = CatalogueText.Parse(text, (line, what) => Faults.Add(new(file, line, "", what)));
-        if (root is null)
+        PlanProblemList problems = new();
+        PlanSource? source = PlanSource.FromBytes(file, "", Encoding.UTF8.GetBytes(text), out PlanProblem? unreadable);
+        if (unreadable is not null)
         {
-            return StationCatalogue.Empty;
+            problems.Add(unreadable);
         }
 
-        KnownKeys(root, "", RootKeys);
-        if (Number(root, "", "format", 1, 1, required: true) is null)
-        {
-            return StationCatalogue.Empty;
-        }
-
-        return new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem));
+        PlanNode? root = source is null ? null : PlanTreeReader.Read(source, problems, TreeWords.Catalogue);
+        StationCatalogue rows = root is null ? StationCatalogue.Empty : Bind(root);
+        Faults.AddRange(problems.Sorted(file).Select(OfProblem));
+        Faults.Sort((one, other) => one.Line.CompareTo(other.Line));
+        return rows;
     }
 
-    private List<T> Rows<T>(YamlMappingNode root, string section, Func<YamlMappingNode, string, string, T?> bind)
+    private StationCatalogue Bind(PlanNode root)
+    {
+        KnownKeys(root, "", RootKeys);
+
+        // Without its format it is read as the one there is; of another format nothing is known.
+        return Number(root, "", "format", 1, 1, required: true) is null && root.Find("format") is not null
+            ? StationCatalogue.Empty
+            : new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem));
+    }
+
+    private CatalogueFault OfProblem(PlanProblem problem) =>
+        new(file, problem.Line, "", problem.Message + (problem.Wanted.Length > 0 ? $" Wanted {problem.Wanted}." : ""));
+
+    private List<T> Rows<T>(PlanNode root, string section, Func<PlanNode, string, string, T?> bind)
         where T : class
     {
         List<T> rows = [];
-        if (Child(root, section) is not { } node)
+        if (root.Find(section) is not { } node)
         {
             return rows;
         }
 
-        if (node is not YamlSequenceNode list)
+        if (node.Kind != PlanNodeKind.Sequence)
         {
             Fault(node, section, "must be a list of rows");
             return rows;
         }
 
         HashSet<string> seen = new(StringComparer.OrdinalIgnoreCase);
-        foreach (YamlNode item in list)
+        for (int i = 0; i < node.Items.Count; i++)
         {
-            if (item is not YamlMappingNode row)
+            PlanNode row = node.Items[i];
+            if (row.Kind != PlanNodeKind.Mapping)
             {
-                Fault(item, section, "each row is a mapping");
+                Fault(row, section, "each row is a mapping");
                 continue;
             }
 
-            string? key = Text(row, section, "key", required: true);
-            if (key is null)
-            {
-                continue;
-            }
-
-            string place = section + "/" + key;
-            if (!seen.Add(key))
+            // A row without a key is called by its number, so that its other faults are told with it.
+            string number = string.Create(CultureInfo.InvariantCulture, $"{section}/{i + 1}");
+            string? key = Text(row, number, "key", required: true);
+            string place = key is null ? number : section + "/" + key;
+            if (key is not null && !seen.Add(key))
             {
                 Fault(row, place, "the key stands twice in this file; give each row its own");
-                continue;
             }
 
-            if (bind(row, place, key) is { } bound)
+            if (bind(row, place, key ?? "") is { } bound)
             {
                 rows.Add(bound);
             }
@@ -84,29 +94,30 @@ internal sealed class CatalogueReader(string file)
         return rows;
     }
 
-    private LineTypeRow? LineType(YamlMappingNode row, string place, string key)
+    private LineTypeRow? LineType(PlanNode row, string place, string key)
     {
         KnownKeys(row, place, LineKeys);
         string? name = Text(row, place, "name", required: true);
         string? source = Text(row, place, "source", required: true);
         double? temperature = Number(row, place, "reference-temperature-celsius", -60, 100, required: false) ?? 20;
-        if (Child(row, "points") is not YamlMappingNode points)
+        if (row.Find("points") is not { Kind: PlanNodeKind.Mapping } points)
         {
-            Fault(row, place + "/points", "give the published points as { MHz: dB per 100 m, … }");
+            Fault(row.Find("points") ?? row, place + "/points", "give the published points as { MHz: dB per 100 m, … }");
             return null;
         }
 
         ImmutableArray<AttenuationPoint>.Builder read = ImmutableArray.CreateBuilder<AttenuationPoint>();
-        foreach ((YamlNode frequency, YamlNode attenuation) in points)
+        foreach (PlanEntry point in points.Entries)
         {
-            if (Number(frequency, place + "/points", 0.01, 100_000) is { } megahertz
-                && Number(attenuation, place + "/points/" + frequency, 0.001, 10_000) is { } db)
+            double? megahertz = Number(point.Key, point.Line, place + "/points", 0.01, 100_000);
+            double? db = Number(point.Value, place + "/points/" + point.Key, 0.001, 10_000);
+            if (megahertz is { } frequency && db is { } attenuation)
             {
-                read.Add(new(megahertz * 1e6, db));
+                read.Add(new(frequency * 1e6, attenuation));
             }
         }
 
-        if (read.Count < points.Children.Count)
+        if (read.Count < points.Entries.Count)
         {
             return null;
         }
@@ -120,17 +131,17 @@ internal sealed class CatalogueReader(string file)
         return name is null || source is null ? null : new(key, name, read.ToImmutable(), temperature.Value, source);
     }
 
-    private PartLossRow? Part(YamlMappingNode row, string place, string key)
+    private PartLossRow? Part(PlanNode row, string place, string key)
     {
         KnownKeys(row, place, PartKeys);
         string? source = Text(row, place, "source", required: true);
-        if (Child(row, "loss-db") is not YamlSequenceNode { Children.Count: 3 } range)
+        if (row.Find("loss-db") is not { Kind: PlanNodeKind.Sequence, Items.Count: 3 } range)
         {
-            Fault(row, place + "/loss-db", "give the loss in dB as [lowest, middle, highest]");
+            Fault(row.Find("loss-db") ?? row, place + "/loss-db", "give the loss in dB as [lowest, middle, highest]");
             return null;
         }
 
-        double?[] numbers = [.. range.Select(node => Number(node, place + "/loss-db", 0, 100))];
+        double?[] numbers = [.. range.Items.Select(node => Number(node, place + "/loss-db", 0, 100))];
         if (numbers is not [{ } low, { } middle, { } high] || source is null)
         {
             return null;
@@ -145,7 +156,7 @@ internal sealed class CatalogueReader(string file)
         return new(key, Estimate.Of(low, middle, high), source);
     }
 
-    private ModemRow? Modem(YamlMappingNode row, string place, string key)
+    private ModemRow? Modem(PlanNode row, string place, string key)
     {
         KnownKeys(row, place, ModemKeys);
         string? source = Text(row, place, "source", required: true);
@@ -158,16 +169,16 @@ internal sealed class CatalogueReader(string file)
         };
         ImmutableSortedDictionary<int, double>.Builder limits = ImmutableSortedDictionary.CreateBuilder<int, double>();
         ImmutableSortedDictionary<int, string>.Builder sources = ImmutableSortedDictionary.CreateBuilder<int, string>();
-        if (Child(row, "snr-limits") is { } given)
+        if (row.Find("snr-limits") is { } given)
         {
             Limits(given, place + "/snr-limits", limits, sources);
         }
 
         double[] bandwidths = [];
-        if (Child(row, "bandwidths-khz") is { } list)
+        if (row.Find("bandwidths-khz") is { } list)
         {
-            bandwidths = list is YamlSequenceNode items
-                ? [.. items.Select(item => Number(item, place + "/bandwidths-khz", 1, 2000)).OfType<double>().Select(kilohertz => kilohertz * 1000)]
+            bandwidths = list.Kind == PlanNodeKind.Sequence
+                ? [.. list.Items.Select(item => Number(item, place + "/bandwidths-khz", 1, 2000)).OfType<double>().Select(kilohertz => kilohertz * 1000)]
                 : NotList(list, place + "/bandwidths-khz");
         }
 
@@ -189,74 +200,81 @@ internal sealed class CatalogueReader(string file)
     }
 
     private void Limits(
-        YamlNode given, string place, ImmutableSortedDictionary<int, double>.Builder limits, ImmutableSortedDictionary<int, string>.Builder sources)
+        PlanNode given, string place, ImmutableSortedDictionary<int, double>.Builder limits, ImmutableSortedDictionary<int, string>.Builder sources)
     {
-        if (given is not YamlMappingNode map)
+        if (given.Kind != PlanNodeKind.Mapping)
         {
             Fault(given, place, "give the limits as { spreading factor: { db: …, source: … } }");
             return;
         }
 
-        foreach ((YamlNode factor, YamlNode value) in map)
+        foreach (PlanEntry entry in given.Entries)
         {
-            string at = place + "/" + factor;
-            if (Number(factor, at, 5, 12) is not { } number || value is not YamlMappingNode limit)
+            string at = place + "/" + entry.Key;
+            double? factor = Number(entry.Key, entry.Line, at, 5, 12);
+            if (entry.Value.Kind != PlanNodeKind.Mapping)
             {
-                Fault(value, at, "give a spreading factor from 5 to 12 with { db: …, source: … }");
+                Fault(entry.Value, at, "give a spreading factor from 5 to 12 with { db: …, source: … }");
                 continue;
             }
 
-            KnownKeys(limit, at, LimitKeys);
-            if (Number(limit, at, "db", -40, 40, required: true) is { } db && Text(limit, at, "source", required: true) is { } source)
+            KnownKeys(entry.Value, at, LimitKeys);
+            double? db = Number(entry.Value, at, "db", -40, 40, required: true);
+            string? source = Text(entry.Value, at, "source", required: true);
+            if (factor is { } number && db is { } limit && source is not null)
             {
-                limits[(int)number] = db;
+                limits[(int)number] = limit;
                 sources[(int)number] = source;
             }
         }
     }
 
-    private Modulation? NotModulation(YamlMappingNode row, string place, string found)
+    private Modulation? NotModulation(PlanNode row, string place, string found)
     {
         Fault(row, place + "/modulation", $"'{found}' is not a modulation; chirp-spread-spectrum or frequency-shift-keying is");
         return null;
     }
 
-    private double[] NotList(YamlNode node, string place)
+    private double[] NotList(PlanNode node, string place)
     {
         Fault(node, place, "must be a list of numbers");
         return [];
     }
 
-    private void KnownKeys(YamlMappingNode map, string place, string[] known)
+    private void KnownKeys(PlanNode map, string place, string[] known)
     {
-        foreach ((YamlNode key, _) in map)
+        foreach (PlanEntry entry in map.Entries)
         {
-            if (!known.Contains(key.ToString(), StringComparer.Ordinal))
+            if (!known.Contains(entry.Key, StringComparer.Ordinal))
             {
-                Fault(key, place, $"'{key}' is not a key here; known are {string.Join(", ", known)}");
+                Faults.Add(new(file, entry.Line, place, $"'{PlanProblemList.Clip(entry.Key)}' is not a key here; known are {string.Join(", ", known)}"));
             }
         }
     }
 
-    private string? Text(YamlMappingNode map, string place, string key, bool required)
+    private string? Text(PlanNode map, string place, string key, bool required)
     {
-        YamlNode? node = Child(map, key);
-        if (node is YamlScalarNode { Value.Length: > 0 } scalar)
+        PlanNode? node = map.Find(key);
+        if (node is { Kind: PlanNodeKind.Scalar, Text.Length: > 0 })
         {
-            return scalar.Value;
+            return node.Text;
         }
 
-        if (node is not null || required)
+        if (node is not null)
         {
-            Fault(node ?? map, place + "/" + key, node is null ? $"the key '{key}' is missing" : "must be a text");
+            Fault(node, place + "/" + key, "must be a text");
+        }
+        else if (required)
+        {
+            Missing(map, place + "/" + key, key);
         }
 
         return null;
     }
 
-    private double? Number(YamlMappingNode map, string place, string key, double least, double most, bool required)
+    private double? Number(PlanNode map, string place, string key, double least, double most, bool required)
     {
-        YamlNode? node = Child(map, key);
+        PlanNode? node = map.Find(key);
         if (node is not null)
         {
             return Number(node, place.Length == 0 ? key : place + "/" + key, least, most);
@@ -264,33 +282,50 @@ internal sealed class CatalogueReader(string file)
 
         if (required)
         {
-            Fault(map, place, $"the key '{key}' is missing");
+            Missing(map, place, key);
         }
 
         return null;
     }
 
-    private double? Number(YamlNode node, string place, double least, double most)
+    private double? Number(PlanNode node, string place, double least, double most)
     {
-        if (node is YamlScalarNode scalar
-            && double.TryParse(scalar.Value, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out double value)
-            && value >= least && value <= most)
+        if (node.Kind == PlanNodeKind.Scalar)
+        {
+            return node.IsRefused ? null : Number(node.Text, node.Line, place, least, most);
+        }
+
+        string kind = node.Kind == PlanNodeKind.Mapping ? "keys and values stand" : "a list stands";
+        Fault(node, place, string.Create(CultureInfo.InvariantCulture, $"{kind} where a number from {least} to {most} belongs"));
+        return null;
+    }
+
+    private double? Number(string text, int line, string place, double least, double most)
+    {
+        const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+        if (double.TryParse(text, Style, CultureInfo.InvariantCulture, out double value) && value >= least && value <= most)
         {
             return value;
         }
 
-        Fault(node, place, string.Create(CultureInfo.InvariantCulture, $"'{Short(node)}' is not a number from {least} to {most}"));
+        Faults.Add(new(file, line, place, string.Create(CultureInfo.InvariantCulture, $"'{PlanProblemList.Clip(text)}' is not a number from {least} to {most}")));
         return null;
     }
 
-    private void Fault(YamlNode node, string place, string text) => Faults.Add(new(file, node.Start.Line, place, text));
-
-    private static YamlNode? Child(YamlMappingNode map, string key) =>
-        map.Children.TryGetValue(new YamlScalarNode(key), out YamlNode? node) ? node : null;
-
-    private static string Short(YamlNode node)
+    private void Missing(PlanNode map, string place, string key)
     {
-        string text = node is YamlScalarNode scalar ? scalar.Value ?? "" : node.NodeType.ToString();
-        return text.Length > 40 ? string.Concat(text.AsSpan(0, 40), "…") : text;
+        if (!map.LacksKeys)
+        {
+            Fault(map, place, $"the key '{key}' is missing");
+        }
+    }
+
+    /// <summary>Adds a fault, unless what stands there was refused as it was read.</summary>
+    private void Fault(PlanNode node, string place, string text)
+    {
+        if (!node.IsRefused)
+        {
+            Faults.Add(new(file, node.Line, place, text));
+        }
     }
 }

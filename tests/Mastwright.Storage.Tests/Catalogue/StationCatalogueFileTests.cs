@@ -94,12 +94,15 @@ public sealed class StationCatalogueFileTests
         { "format: 1\nline-types:\n  - key: a\n    name: a\n    source: s\n    points: { 100: 1, 200: x }", "'x' is not a number", 6 },
         { "format: 1\nline-types:\n  - key: a\n    name: a\n    points: { 100: 1, 200: 2 }", "the key 'source' is missing", 3 },
         { "format: 1\nfeed-parts:\n  - key: connector\n    loss-db: [3, 2, 1]\n    source: s", "must rise", 4 },
-        { "format: 1\nfeed-parts:\n  - key: connector\n    loss-db: 3\n    source: s", "[lowest, middle, highest]", 3 },
+        { "format: 1\nfeed-parts:\n  - key: connector\n    loss-db: 3\n    source: s", "[lowest, middle, highest]", 4 },
         { "format: 1\nmodems:\n  - key: m\n    modulation: morse\n    source: s", "'morse' is not a modulation", 3 },
-        { "format: 1\nmodems: &a []", "anchors, aliases and tags", 2 },
-        { "format: 1\nformat: 1", "not readable as YAML", 2 },
-        { "format: 1\nmodems: [1, 2", "not readable as YAML", 3 },
-        { "[[[[[[[[[[[[[[[[", "nested deeper", 1 },
+        { "format: 1\nmodems: &a []", "The anchor '&a' is refused: a catalogue says", 2 },
+        { "format: 1\nformat: 1", "The key 'format' stands twice in one place", 2 },
+        { "format: 1\nmodems: [1, 2", "not well-formed YAML", 3 },
+        { "[[[[[[[[[[[[[[[[[", "nesting is deeper than any catalogue's", 1 },
+        { "", "The file is empty", 1 },
+        { "- a", "does not hold keys and values", 1 },
+        { "format: 1\nmodems: \u0000", "holds characters that no text has", 2 },
     };
 
     [Theory, MemberData(nameof(Wrong))]
@@ -110,6 +113,42 @@ public sealed class StationCatalogueFileTests
         Assert.Contains(words, fault.Text, StringComparison.Ordinal);
         Assert.Equal(line, fault.Line);
         Assert.Empty(catalogue.LineTypes);
+    }
+
+    [Fact]
+    public void All_faults_are_told_in_one_go_in_our_words()
+    {
+        const string Text = """
+            format: 1
+            line-types:
+              - key: roll
+                name: a roll
+                points: {100: five, 900: 20, 900: 21, 1000: 0}
+                source: &s own
+              - name: no key
+                points: {100: 5}
+                source: *s
+              - key: roll
+                name: [again]
+                points: {100: 5, 900: 20}
+                source: !!str own
+            feed-parts:
+              - key: connector
+                loss-db: [a, 2, 1000]
+            modems:
+              - key: m
+                modulation: chirp-spread-spectrum
+                snr-limits: {4: {db: 90}, 7: -7.5}
+                source: own
+            lines: []
+
+            """;
+        Assert.False(StationCatalogueFile.TryParse(Text, "own.yaml", out _, out ImmutableArray<CatalogueFault> faults));
+
+        Assert.Equal([5, 5, 5, 6, 7, 8, 9, 10, 11, 13, 15, 16, 16, 20, 20, 20, 20, 22], faults.Select(fault => fault.Line));
+        Assert.Contains(faults, fault => fault.Text.Contains("'900' stands twice in one place", StringComparison.Ordinal));
+        Assert.Contains(faults, fault => fault is { Key: "line-types/2/key", Line: 7 });
+        Assert.All(faults, fault => Assert.DoesNotContain("(Line", fault.ToString(), StringComparison.Ordinal));
     }
 
     [Fact]
