@@ -22,6 +22,8 @@ internal sealed record ReachOptions
 
     internal required string Layer { get; init; }
 
+    internal bool OwnPaths { get; init; }
+
     internal required string[] Files { get; init; }
 
     /// <summary>The station with the fit-out asked for.</summary>

@@ -39,7 +39,8 @@ internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachM
     internal string MethodText()
     {
         GridFrame frame = Map.Field.Frame;
-        return Text($"ITU-R P.1812, {Settings.TimePercent:0.#} % of the time, {Settings.LocationPercent:0.#} % of the places; cells of {frame.StepX:0.##} m, each by its own path; below 0.25 km free space and one knife edge. Grid: UTM {frame.UtmZone} {(frame.IsNorth ? "north" : "south")}, WGS 84.");
+        string how = Map.Field.SweepStepMetres is { } step ? Text($"from one sweep in steps of {step:0.#} m") : "each by its own path";
+        return Text($"ITU-R P.1812, {Settings.TimePercent:0.#} % of the time, {Settings.LocationPercent:0.#} % of the places; cells of {frame.StepX:0.##} m, {how}; below 0.25 km free space and one knife edge. Grid: UTM {frame.UtmZone} {(frame.IsNorth ? "north" : "south")}, WGS 84.");
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -29,13 +29,14 @@ internal static class ReachCommand
         direction.AcceptOnlyFromAmong("heard", "hears", "both");
         Option<string?> layer = new("--layer") { Description = "What a .tif holds: margin (default), level, loss, confidence, delivery or difference." };
         layer.AcceptOnlyFromAmong([.. ReachLayers.Names]);
+        Option<bool> ownPaths = new("--own-paths") { Description = "Give each cell a path of its own in place of one sweep: slow, for comparison." };
         Option<string[]> output = new("--out") { Description = "File to write, by its ending: " + ReachFiles.Endings + "; may be given several times." };
         Option<bool> json = Options.Json();
         Option<bool> outside = Options.AllowOutside();
         Option<string[]> failOn = Options.FailOn();
         Command command = new("reach", "Show where a station is heard and what it hears: areas by margin, map picture, raster.")
         {
-            plan, site, fitOut, compare, radius, cell, receiver, height, direction, layer, output, json, outside, failOn,
+            plan, site, fitOut, compare, radius, cell, receiver, height, direction, layer, ownPaths, output, json, outside, failOn,
         };
         command.SetAction((parsed, cancellation) =>
         {
@@ -49,6 +50,7 @@ internal static class ReachCommand
                 ReceiverHeightMetres = parsed.GetValue(height)?.Median,
                 Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
                 Layer = parsed.GetValue(layer) ?? ReachLayers.Margin,
+                OwnPaths = parsed.GetValue(ownPaths),
                 Files = parsed.GetValue(output) ?? [],
             };
             return Task.FromResult(Run(parsed.GetRequiredValue(plan), options, parsed.GetValue(json), parsed.GetValue(outside), parsed.GetValue(failOn), cancellation));
@@ -76,7 +78,7 @@ internal static class ReachCommand
             return ExitCode.BadInput;
         }
 
-        if (ReachGrid.Problem(station.Position.Point, options.Area.RadiusMetres, options.Area.CellMetres) is { Length: > 0 } problem)
+        if (ReachGrid.Problem(station.Position.Point, options.Area.RadiusMetres, options.Area.CellMetres, options.OwnPaths ? ReachGrid.MostDirectCells : ReachGrid.MostCells) is { Length: > 0 } problem)
         {
             Console.Error.WriteLine($"reach: {problem}");
             return ExitCode.BadInput;
@@ -127,8 +129,15 @@ internal static class ReachCommand
             return null;
         }
 
+        bool ownPaths = options.OwnPaths || !SweptArea.Fits(input, ground);
+        if (ownPaths && ReachGrid.Problem(input.Station, input.RadiusMetres, input.CellMetres) is { Length: > 0 } problem)
+        {
+            Console.Error.WriteLine($"reach: over this ground each cell needs a path of its own: {problem}");
+            return null;
+        }
+
         // Two fit-outs that differ in what is bolted on, not in height or polarisation, share their losses.
-        ReachField field = before is not null && before.Map.Field.Input == input ? before.Map.Field : Evaluate(input, ground, cancellation);
+        ReachField field = before is not null && before.Map.Field.Input == input ? before.Map.Field : Evaluate(input, ground, ownPaths, cancellation);
         if (field.Flags.ToArray().All(flag => (flag & (ReachFlags.Outside | ReachFlags.GroundMissing)) != ReachFlags.None))
         {
             Console.Error.WriteLine($"There is no ground for any cell around {station.Subject}: {string.Join("; ", field.Gaps)}");
@@ -138,10 +147,12 @@ internal static class ReachCommand
         return new(session, setup, ReachMap.Of(field, budget), ground);
     }
 
-    private static ReachField Evaluate(ReachFieldInput input, GroundMosaic ground, CancellationToken cancellation)
+    private static ReachField Evaluate(ReachFieldInput input, GroundMosaic ground, bool ownPaths, CancellationToken cancellation)
     {
         using Progress progress = Progress.Start("cells");
-        ReachField field = DirectArea.Evaluate(input, ground, progress, cancellation: cancellation);
+        ReachField field = ownPaths
+            ? DirectArea.Evaluate(input, ground, progress, cancellation: cancellation)
+            : SweptArea.Evaluate(input, ground, progress, cancellation: cancellation);
         progress.Stop();
         return field;
     }

@@ -20,6 +20,7 @@ internal static class ReachJson
         writer.Number("receiver-height-metres", field.Input.ReceiverHeightMetres);
         writer.Number("radius-metres", field.Input.RadiusMetres);
         writer.Number("cell-metres", field.Input.CellMetres);
+        writer.Number("sweep-step-metres", field.SweepStepMetres);
         writer.WriteNumber("epsg", (field.Frame.IsNorth ? 32600 : 32700) + field.Frame.UtmZone);
         writer.WriteNumber("columns", field.Frame.Columns);
         writer.WriteNumber("rows", field.Frame.Rows);

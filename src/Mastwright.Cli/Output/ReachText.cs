@@ -18,6 +18,7 @@ internal static class ReachText
         ReachBudget budget = report.Map.Budget;
         text.Wrapped($"{Title(report, options.Direction)} ({report.Setup.Station.Subject}), by {report.Setup.Receiver.Name}", 0);
         text.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{report.RadioText()}; within {field.Input.RadiusMetres / 1000:0.##} km, {field.CellCount} cells of {field.Input.CellMetres:0.##} m"), 0);
+        text.Wrapped(report.MethodText(), 0);
         text.AppendLine();
         Classes(text, report, options.Direction);
         text.AppendLine();

@@ -41,6 +41,20 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     }
 
     [Fact]
+    public void One_sweep_gives_the_areas_that_every_cells_own_path_gives()
+    {
+        double[][] areas = [.. new[] { "", " --own-paths" }.Select(option =>
+        {
+            using JsonDocument document = JsonDocument.Parse(skerrin.Run("reach skerrin-demo/plan.yaml ferry-house --radius 6km --cell 150m --json" + option).Output);
+            Assert.Equal(option.Length == 0, document.RootElement.GetProperty("sweep-step-metres").ValueKind == JsonValueKind.Number);
+            return document.RootElement.GetProperty("heard").GetProperty("classes").EnumerateArray().Select(one => one.GetProperty("area-square-metres").GetDouble()).ToArray();
+        })];
+        Assert.Equal(5, areas[0].Length);
+        double whole = areas[0].Sum();
+        Assert.All(areas[0].Zip(areas[1]), pair => Assert.Equal(pair.First, pair.Second, whole * 0.01));
+    }
+
+    [Fact]
     public void Pictures_and_raster_are_written_and_named()
     {
         string plan = SmallPlan.Write(folder);
@@ -79,7 +93,8 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     [InlineData("nowhere", "'nowhere' is no station of the plan")]
     [InlineData("west --fit-out mast", "names no fit-out")]
     [InlineData("west --radius 3000km", "100 km or less")]
-    [InlineData("west --radius 30km --cell 10m", "A cell of 85 m would do, or a radius of 3.5 km")]
+    [InlineData("west --radius 30km --cell 10m", "A cell of 30 m would do, or a radius of 11.2 km")]
+    [InlineData("west --radius 30km --cell 30m --own-paths", "A cell of 85 m would do, or a radius of 10.7 km")]
     [InlineData("west --radius 5", "has no unit")]
     [InlineData("west --radius -5km", "several cells")]
     [InlineData("west --cell 1m", "5 m or more")]

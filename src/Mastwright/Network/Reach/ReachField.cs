@@ -40,6 +40,9 @@ public sealed class ReachField
     /// <summary>Ground that is missing, by tile; empty when nothing is.</summary>
     public ImmutableArray<ReachGap> Gaps { get; }
 
+    /// <summary>Step in metres of the sweep that found the losses; null where each cell had its own path.</summary>
+    public double? SweepStepMetres { get; private init; }
+
     /// <summary>Area of one cell in square metres, by the grid's own lengths, which depart from true ones by less than 0.1 % within a UTM zone.</summary>
     public double CellAreaSquareMetres => Frame.StepX * Frame.StepY;
 
@@ -48,7 +51,7 @@ public sealed class ReachField
 
     /// <summary>Takes over the arrays of a field; they must not be changed afterwards.</summary>
     /// <exception cref="ArgumentException">There is not one value for each cell, or a cell has a loss where its flags say that there is none, or the other way round.</exception>
-    public static ReachField FromCells(ReachFieldInput input, GridFrame frame, float[] lossDb, float[] stationElevationDegrees, ReachFlags[] flags, ImmutableArray<ReachGap> gaps)
+    public static ReachField FromCells(ReachFieldInput input, GridFrame frame, float[] lossDb, float[] stationElevationDegrees, ReachFlags[] flags, ImmutableArray<ReachGap> gaps, double? sweepStepMetres = null)
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(frame);
@@ -70,7 +73,7 @@ public sealed class ReachField
             }
         }
 
-        return new(input, frame, lossDb, stationElevationDegrees, flags, gaps);
+        return new(input, frame, lossDb, stationElevationDegrees, flags, gaps) { SweepStepMetres = sweepStepMetres };
     }
 
     /// <summary>The grid and the number of cells, in the invariant culture.</summary>

@@ -11,17 +11,21 @@ public static class ReachGrid
     /// <summary>Most cells that are evaluated each by its own path.</summary>
     public const long MostDirectCells = 400_000;
 
+    /// <summary>Most cells of a field that is swept.</summary>
+    public const long MostCells = 4_000_000;
+
     /// <summary>Smallest side of a cell, in metres.</summary>
     public const double LeastCellMetres = 5;
 
-    /// <summary>Largest radius, in metres, that is evaluated path by path.</summary>
-    public const double MostDirectRadiusMetres = 100_000;
+    /// <summary>Largest radius, in metres.</summary>
+    public const double MostRadiusMetres = 100_000;
 
     /// <summary>Why a field cannot be made, and what could; empty when it can.</summary>
     /// <param name="station">The station.</param>
     /// <param name="radiusMetres">Radius wanted, in metres.</param>
     /// <param name="cellMetres">Side of a cell wanted, in metres.</param>
-    public static string Problem(GeoPoint station, double radiusMetres, double cellMetres)
+    /// <param name="mostCells">Most cells within the radius.</param>
+    public static string Problem(GeoPoint station, double radiusMetres, double cellMetres, long mostCells = MostDirectCells)
     {
         if (!UniversalTransverseMercator.Covers(station))
         {
@@ -38,27 +42,27 @@ public static class ReachGrid
             return Text($"a radius of {Length(radiusMetres)} holds no cell of {Length(cellMetres)}; give a radius of several cells");
         }
 
-        if (radiusMetres > MostDirectRadiusMetres)
+        if (radiusMetres > MostRadiusMetres)
         {
-            return Text($"a radius of {Length(radiusMetres)} is too large to be worked out path by path; give one of {MostDirectRadiusMetres / 1000:0} km or less");
+            return Text($"a radius of {Length(radiusMetres)} is too large; give one of {MostRadiusMetres / 1000:0} km or less");
         }
 
         double cells = Math.PI * radiusMetres * radiusMetres / (cellMetres * cellMetres);
-        if (cells <= MostDirectCells)
+        if (cells <= mostCells)
         {
             return "";
         }
 
-        double cell = RoundUp(radiusMetres * Math.Sqrt(Math.PI / MostDirectCells));
-        double radius = Math.Floor(cellMetres * Math.Sqrt(MostDirectCells / Math.PI) / 100) * 100;
-        return Text($"a radius of {Length(radiusMetres)} in cells of {Length(cellMetres)} has some {cells:#,0} cells; the most is {MostDirectCells:#,0}. A cell of {Length(cell)} would do, or a radius of {Length(radius)}");
+        double cell = RoundUp(radiusMetres * Math.Sqrt(Math.PI / mostCells));
+        double radius = Math.Floor(cellMetres * Math.Sqrt(mostCells / Math.PI) / 100) * 100;
+        return Text($"a radius of {Length(radiusMetres)} in cells of {Length(cellMetres)} has some {cells:#,0} cells; the most is {mostCells:#,0}. A cell of {Length(cell)} would do, or a radius of {Length(radius)}");
     }
 
     /// <summary>The grid.</summary>
     /// <exception cref="ArgumentException">It cannot be made: ask <see cref="Problem"/> first.</exception>
-    public static GridFrame Of(GeoPoint station, double radiusMetres, double cellMetres)
+    public static GridFrame Of(GeoPoint station, double radiusMetres, double cellMetres, long mostCells = MostDirectCells)
     {
-        if (Problem(station, radiusMetres, cellMetres) is { Length: > 0 } problem)
+        if (Problem(station, radiusMetres, cellMetres, mostCells) is { Length: > 0 } problem)
         {
             throw new ArgumentException(problem, nameof(radiusMetres));
         }
