@@ -40,7 +40,7 @@ internal readonly struct SurfaceWave
     }
 
     /// <summary>K without its dependence on the radius, equations (29) and (30): multiply by the radius in km to the power −1/3.</summary>
-    private static double Admittance(double f, WavePolarisation polarisation, double permittivity, double conductivity)
+    internal static double Admittance(double f, WavePolarisation polarisation, double permittivity, double conductivity)
     {
         double loss = 18 * conductivity / f;
         double horizontal = 0.036 / Math.Cbrt(f) / Math.Sqrt(Math.Sqrt(((permittivity - 1) * (permittivity - 1)) + (loss * loss)));

@@ -13,6 +13,8 @@ internal sealed class SweepWorker
     private readonly double nearest;
     private readonly SweepRadial radial;
     private readonly (int East, int North)[] cells;
+    private readonly SweepBatch batch;
+    private readonly Action<SweepBatch>? solve;
 
     internal SweepWorker(SweepRaster raster, SweepTerms terms, SweepWedges wedges, SweepResult result, double[]? exact)
     {
@@ -24,6 +26,8 @@ internal sealed class SweepWorker
         nearest = NearCells.LimitMetres(raster);
         radial = new(raster, in terms);
         cells = new (int, int)[wedges.MostCells];
+        batch = new(in terms, raster.HasZones);
+        solve = exact is null ? SweepSolver.Fastest(in terms, raster.HasZones) : null;
     }
 
     internal void Run(int number)
@@ -81,8 +85,29 @@ internal sealed class SweepWorker
             Latitude = terms.PathCentreLatitude(east * raster.CellMetres, north * raster.CellMetres),
         };
         radial.Ask(ref cell, ground, lastGround, lastCover, lastZone);
-        double loss = SweepClosedForm.LossDb(in cell, in terms, out double elevation);
-        AreaSweep.Store(result, index, loss, elevation, marks | (cell.IsLineOfSight ? SweepMarks.LineOfSight : SweepMarks.None), exact);
+        marks |= cell.IsLineOfSight ? SweepMarks.LineOfSight : SweepMarks.None;
+        if (solve is null)
+        {
+            double loss = SweepClosedForm.LossDb(in cell, in terms, out double elevation);
+            AreaSweep.Store(result, index, loss, elevation, marks, exact);
+            return;
+        }
+
+        batch.Add(in cell, index, marks);
+        if (batch.IsFull)
+        {
+            Flush();
+        }
+    }
+
+    /// <summary>Solves and writes the cells that wait for it.</summary>
+    internal void Flush()
+    {
+        if (batch.Count > 0)
+        {
+            solve!(batch);
+            batch.Write(result);
+        }
     }
 
     private double Length((int East, int North) cell) =>
