@@ -13,6 +13,11 @@ internal static class FastMath
     internal const int RootHalfBits = 0x3f3504f3;
     internal const int MantissaBits = 0x007fffff;
 
+    /// <summary>Decibels of a power ratio of two, and the base-2 logarithms of e and 10.</summary>
+    internal const float Db = 3.0102999566f;
+    internal const float LogOfE = 1.4426950409f;
+    internal const float LogOf10 = 3.3219280949f;
+
     /// <summary>Base-2 logarithm of a positive normal number.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static T Log2<T>(T x)

@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Mastwright.Propagation.Area;
 
 /// <summary>Several single-precision numbers worked on at once. One closed form is written against this and compiled for each width.</summary>

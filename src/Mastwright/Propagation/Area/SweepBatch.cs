@@ -48,6 +48,23 @@ internal sealed class SweepBatch
         Places,
         Loss,
         Elevation,
+
+        // What the steps of the closed form hand to one another.
+        LogLength,
+        StationAngle,
+        CellAngle,
+        Tau,
+        LogBeta0,
+        LogBeta,
+        LeastClearance,
+        SphereRadius,
+        SphereShare,
+        FirstTerm,
+        SmoothEdge,
+        MedianLoss,
+        DuctingLoss,
+        Ducted,
+        ColumnCount,
     }
 
     internal bool HasZones { get; }
@@ -57,7 +74,7 @@ internal sealed class SweepBatch
     internal bool IsFull => Count == Size;
 
     /// <summary>All columns, one after another.</summary>
-    internal float[] Values { get; } = new float[((int)Column.Elevation + 1) * Size];
+    internal float[] Values { get; } = new float[(int)Column.ColumnCount * Size];
 
     internal void Add(ref readonly SweepCell cell, int index, SweepMarks mark)
     {
