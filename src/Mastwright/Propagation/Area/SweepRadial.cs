@@ -16,6 +16,7 @@ internal sealed class SweepRadial
     private readonly SweepRaster raster;
     private readonly SweepTerms t;
     private readonly double[] x;
+    private readonly double[] inverse;
     private readonly double[] ground;
     private readonly double[] bare;
     private readonly double[] median;
@@ -25,7 +26,6 @@ internal sealed class SweepRadial
     private readonly UpperHull bareHull;
     private readonly UpperHull medianHull;
     private readonly UpperHull ductingHull;
-    private readonly UpperHull flatHull;
     private readonly RestartedHull betweenHorizons;
     private readonly NearestToRay bareRay;
     private readonly NearestToRay medianRay;
@@ -46,16 +46,17 @@ internal sealed class SweepRadial
         t = terms;
         int capacity = (int)Math.Ceiling(raster.Reach * 1.5) + 4;
         x = new double[capacity];
+        inverse = new double[capacity];
         for (int i = 0; i < capacity; i++)
         {
             x[i] = i * t.Step;
+            inverse[i] = 1 / x[i];
         }
 
         ground = new double[capacity];
         bare = new double[capacity];
         bareHull = new(capacity);
         bareRay = new(capacity);
-        flatHull = new(capacity);
         betweenHorizons = new(capacity);
         zones = raster.HasZones ? new Zone[capacity] : [];
         top = t.HasCover ? new double[capacity] : ground;
@@ -89,7 +90,6 @@ internal sealed class SweepRadial
         bareHull.Clear();
         medianHull.Clear();
         ductingHull.Clear();
-        flatHull.Clear();
         bareRay.Clear();
         medianRay.Clear();
         ductingRay.Clear();
@@ -207,32 +207,13 @@ internal sealed class SweepRadial
             zones[0] = t.StationZone;
         }
 
-        int i = 1;
-        for (; i <= last; i++)
-        {
-            double height = raster.HeightAt(i * east, i * south);
-            if (double.IsNaN(height))
-            {
-                break;
-            }
-
-            ground[i] = height;
-            if (t.HasCover || raster.HasZones)
-            {
-                int cell = raster.CellAt(i * east, i * south);
-                if (t.HasCover)
-                {
-                    top[i] = height + raster.CoverOf(cell);
-                }
-
-                if (raster.HasZones)
-                {
-                    zones[i] = raster.ZoneOf(cell);
-                }
-            }
-        }
-
-        Known = i;
+        Known = 1 + raster.Read(
+            east,
+            south,
+            last,
+            ground.AsSpan(1),
+            t.HasCover ? top.AsSpan(1) : [],
+            raster.HasZones ? zones.AsSpan(1) : []);
     }
 
     private void Push(int i)
@@ -241,24 +222,22 @@ internal sealed class SweepRadial
         double h = ground[i];
         double hts = t.StationAntenna;
         double fall = t.MedianFall * at;
-        double perMetre = 1 / at;
+        double perMetre = inverse[i];
         double rise = (h - hts) * perMetre;
         double z = h - (fall * at);
         bare[i] = z;
         bareHull.Push(i, at, z);
-        bareRay.Push(i, z);
-        flatHull.Push(i, at, h);
         flatSlope = Math.Max(flatSlope, rise);
-        double bent = ((h - hts) / at) - fall;
+        double bent = rise - fall;
         if (bent > horizon)
         {
             horizon = bent;
             horizonPoint = i;
-            betweenHorizons.Restart(i);
+            betweenHorizons.Restart(i, at, h);
         }
         else
         {
-            betweenHorizons.Push(i, x, ground);
+            betweenHorizons.Push(i, at, h);
         }
 
         double g = top[i];
@@ -268,7 +247,6 @@ internal sealed class SweepRadial
             z = g - (fall * at);
             median[i] = z;
             medianHull.Push(i, at, z);
-            medianRay.Push(i, z);
             medianSlope = Math.Max(medianSlope, slope - fall);
         }
 
@@ -278,7 +256,6 @@ internal sealed class SweepRadial
             z = g - (fall * at);
             ducting[i] = z;
             ductingHull.Push(i, at, z);
-            ductingRay.Push(i, z);
             ductingSlope = Math.Max(ductingSlope, slope - fall);
         }
 
@@ -363,9 +340,9 @@ internal sealed class SweepRadial
             double back = (lastGround - hrs) / (d - xv);
             if (newest > 0)
             {
-                int point = flatHull.Highest(line);
+                int point = betweenHorizons.Highest(newest, line);
                 obstruction = Math.Max(obstruction, ground[point] - (x[point] * line));
-                point = flatHull.Tangent(d, hrs);
+                point = betweenHorizons.Tangent(newest, d, hrs);
                 back = Math.Max(back, (ground[point] - hrs) / (d - x[point]));
             }
 

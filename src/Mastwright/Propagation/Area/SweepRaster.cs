@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using Mastwright.Ground;
 
 namespace Mastwright.Propagation.Area;
@@ -106,6 +108,63 @@ public sealed class SweepRaster
     /// <summary>Index of the cell nearest to a place on the grid.</summary>
     internal int CellAt(double east, double south) =>
         ((int)Math.Clamp(south + Reach + 0.5, 0, Side - 1) * Side) + (int)Math.Clamp(east + Reach + 0.5, 0, Side - 1);
+
+    /// <summary>Reads the ground along a line from the station, a cell's side apart, until ground is missing.</summary>
+    /// <param name="east">Cells to the east for each step.</param>
+    /// <param name="south">Cells to the south for each step.</param>
+    /// <param name="count">Steps to take.</param>
+    /// <param name="ground">Receives heights, the first one step from the station.</param>
+    /// <param name="top">Receives heights with the cover on them; empty where that is not asked.</param>
+    /// <param name="along">Receives zones; empty where they are not asked.</param>
+    /// <returns>Number of points with ground.</returns>
+    internal int Read(double east, double south, int count, Span<double> ground, Span<double> top, Span<Zone> along)
+    {
+        // All points between the first rows and columns and the last: four samples are there without asking.
+        bool isInside = count * Math.Max(Math.Abs(east), Math.Abs(south)) <= Reach - 0.5;
+        ground = ground[..count];
+        ref float origin = ref MemoryMarshal.GetArrayDataReference(heights);
+        for (int i = 0; i < ground.Length; i++)
+        {
+            double x = (i + 1) * east;
+            double y = (i + 1) * south;
+            double height;
+            if (isInside)
+            {
+                double column = x + Reach;
+                double row = y + Reach;
+                int c = (int)column;
+                int r = (int)row;
+                ref float sample = ref Unsafe.Add(ref origin, (r * Side) + c);
+                double across = column - c;
+                double above = sample + (across * ((double)Unsafe.Add(ref sample, 1) - sample));
+                ref float next = ref Unsafe.Add(ref sample, Side);
+                double below = next + (across * ((double)Unsafe.Add(ref next, 1) - next));
+                height = above + ((row - r) * (below - above));
+            }
+            else
+            {
+                height = HeightAt(x, y);
+            }
+
+            if (double.IsNaN(height))
+            {
+                return i;
+            }
+
+            ground[i] = height;
+            if (!top.IsEmpty)
+            {
+                top[i] = height + CoverOf(CellAt(x, y));
+            }
+
+            if (!along.IsEmpty)
+            {
+                along[i] = ZoneOf(CellAt(x, y));
+            }
+        }
+
+        return ground.Length;
+    }
 
     /// <summary>Height of the cover of a cell, in metres above its ground.</summary>
     internal double CoverOf(int cell) => HasCover ? coverHeights[cover[cell]] : 0;

@@ -1,48 +1,53 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+
 namespace Mastwright.Propagation.Area;
 
 /// <summary>The upper convex hull of points that come in order of distance, and the tangents to it from beyond its last point.</summary>
 /// <remarks>
 /// A monotone chain on a stack. Each vertex keeps the line through its left neighbour and itself, so that adding a point and finding a
-/// tangent ask the same question: does a place stand above that line? The answers change once along the stack.
+/// tangent ask the same question: does a place stand above that line? The answers change once along the stack, and the bottom never asks to
+/// go on. The stack has room for every point, so no index is checked twice.
 /// </remarks>
 internal sealed class UpperHull(int capacity)
 {
     /// <summary>So many vertices are tried one by one before halving: over hills the hull has about ten, over the sea every point.</summary>
     private const int Walk = 8;
 
-    private readonly int[] points = new int[capacity];
-    private readonly double[] xs = new double[capacity];
-    private readonly double[] zs = new double[capacity];
-    private readonly double[] slopes = new double[capacity];
-    private readonly double[] starts = new double[capacity];
+    private readonly Vertex[] vertices = new Vertex[capacity];
     private int top = -1;
 
     internal void Clear() => top = -1;
 
     internal void Push(int point, double x, double z)
     {
-        int t = top;
-        if (t < 0)
+        ref Vertex bottom = ref MemoryMarshal.GetArrayDataReference(vertices);
+        if (top < 0)
         {
-            slopes[0] = 0;
-            starts[0] = double.PositiveInfinity;
-        }
-        else
-        {
-            while (z >= starts[t] + (slopes[t] * x))
-            {
-                t--;
-            }
-
-            double slope = (z - zs[t]) / (x - xs[t]);
-            slopes[t + 1] = slope;
-            starts[t + 1] = z - (slope * x);
+            top = 0;
+            bottom = new() { Point = point, X = x, Z = z, Start = double.PositiveInfinity };
+            return;
         }
 
-        top = t + 1;
-        points[top] = point;
-        xs[top] = x;
-        zs[top] = z;
+        ref Vertex vertex = ref Unsafe.Add(ref bottom, top);
+        while (z >= vertex.Start + (vertex.Slope * x))
+        {
+            vertex = ref Unsafe.Subtract(ref vertex, 1);
+        }
+
+        double slope = (z - vertex.Z) / (x - vertex.X);
+        top = (int)(Unsafe.ByteOffset(ref bottom, ref vertex) / Unsafe.SizeOf<Vertex>()) + 1;
+        if (top >= vertices.Length)
+        {
+            throw new InvalidOperationException("The hull has room for every point of a radial.");
+        }
+
+        vertex = ref Unsafe.Add(ref vertex, 1);
+        vertex.Start = z - (slope * x);
+        vertex.Slope = slope;
+        vertex.X = x;
+        vertex.Z = z;
+        vertex.Point = point;
     }
 
     /// <summary>The vertex seen highest from a place beyond the last point; of equals the last.</summary>
@@ -51,9 +56,10 @@ internal sealed class UpperHull(int capacity)
         int t = top;
         for (int i = 0; i < Walk; i++)
         {
-            if (!(z > starts[t] + (slopes[t] * x)))
+            ref Vertex vertex = ref vertices[t];
+            if (!(z > vertex.Start + (vertex.Slope * x)))
             {
-                return points[t];
+                return vertex.Point;
             }
 
             t--;
@@ -64,7 +70,8 @@ internal sealed class UpperHull(int capacity)
         while (low < t)
         {
             int middle = (low + t + 1) / 2;
-            if (z > starts[middle] + (slopes[middle] * x))
+            ref Vertex vertex = ref vertices[middle];
+            if (z > vertex.Start + (vertex.Slope * x))
             {
                 t = middle - 1;
             }
@@ -74,37 +81,16 @@ internal sealed class UpperHull(int capacity)
             }
         }
 
-        return points[t];
+        return vertices[t].Point;
     }
 
-    /// <summary>The vertex that stands highest above a line of a slope; of equals the last.</summary>
-    internal int Highest(double slope)
+    /// <summary>A point of the hull and the line from its left neighbour through it: at x the line stands at Start + Slope·x.</summary>
+    private struct Vertex
     {
-        int low = 0;
-        int t = top;
-        for (int i = 0; i < Walk; i++)
-        {
-            if (t == 0 || slopes[t] >= slope)
-            {
-                return points[t];
-            }
-
-            t--;
-        }
-
-        while (low < t)
-        {
-            int middle = (low + t + 1) / 2;
-            if (slopes[middle] < slope)
-            {
-                t = middle - 1;
-            }
-            else
-            {
-                low = middle;
-            }
-        }
-
-        return points[t];
+        internal double Start;
+        internal double Slope;
+        internal double X;
+        internal double Z;
+        internal int Point;
     }
 }
