@@ -28,7 +28,7 @@ public static class AreaSweep
         SweepResult? result = null,
         int threads = 0,
         IProgress<double>? progress = null,
-        CancellationToken cancellation = default) => RunExact(raster, input, result, threads, progress, null, cancellation);
+        CancellationToken cancellation = default) => RunAt(SweepSolver.Bits, raster, input, result, threads, progress, null, cancellation);
 
     /// <summary>Bits of the vectors that the closed form is solved in on this machine: 512, 256 or 128; 0 for plain double precision.</summary>
     public static int VectorBits => SweepSolver.Bits;
@@ -42,8 +42,13 @@ public static class AreaSweep
         return input.Radials > 0 ? input.Radials : 8 * Math.Max(1, (int)Math.Ceiling(2 * 2 * Math.PI * raster.Reach / 8));
     }
 
-    internal static SweepResult RunExact(
-        SweepRaster raster, SweepInput input, SweepResult? result, int threads, IProgress<double>? progress, double[]? exact, CancellationToken cancellation)
+    /// <summary>The map in plain double precision, with the losses as they are before they are stored.</summary>
+    internal static SweepResult RunExact(SweepRaster raster, SweepInput input, double[] exact) =>
+        RunAt(0, raster, input, null, 0, null, exact, CancellationToken.None);
+
+    /// <summary>The map with the closed form in vectors of so many bits; 0 for plain double precision.</summary>
+    internal static SweepResult RunAt(
+        int bits, SweepRaster raster, SweepInput input, SweepResult? result, int threads, IProgress<double>? progress, double[]? exact, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(raster);
         ArgumentOutOfRangeException.ThrowIfNegative(threads);
@@ -68,7 +73,7 @@ public static class AreaSweep
             0,
             chunks,
             options,
-            () => new SweepWorker(raster, terms, wedges, result, exact),
+            () => new SweepWorker(bits, raster, terms, wedges, result, exact),
             (chunk, _, worker) =>
             {
                 for (int radial = chunk * Chunk; radial < Math.Min(radials, (chunk + 1) * Chunk); radial++)

@@ -8,9 +8,7 @@ internal static class SweepSolver
     /// <summary>Bits of those vectors; 0 where there are none: each cell is then solved in plain double precision.</summary>
     internal static int Bits => Vector512.IsHardwareAccelerated ? 512 : Vector256.IsHardwareAccelerated ? 256 : Vector128.IsHardwareAccelerated ? 128 : 0;
 
-    internal static Action<SweepBatch>? Fastest(in SweepTerms terms, bool hasZones) => Of(Bits, in terms, hasZones);
-
-    /// <summary>The closed form at a width; widths that the processor lacks are correct and slow.</summary>
+    /// <summary>The closed form at a width; widths that the processor lacks are correct and slow. Null at 0.</summary>
     internal static Action<SweepBatch>? Of(int bits, in SweepTerms terms, bool hasZones) => bits switch
     {
         512 => new VectorClosedForm<Lanes512>(in terms, hasZones).Solve,

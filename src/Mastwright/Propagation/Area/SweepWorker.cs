@@ -16,7 +16,7 @@ internal sealed class SweepWorker
     private readonly SweepBatch batch;
     private readonly Action<SweepBatch>? solve;
 
-    internal SweepWorker(SweepRaster raster, SweepTerms terms, SweepWedges wedges, SweepResult result, double[]? exact)
+    internal SweepWorker(int bits, SweepRaster raster, SweepTerms terms, SweepWedges wedges, SweepResult result, double[]? exact)
     {
         this.raster = raster;
         this.terms = terms;
@@ -27,7 +27,7 @@ internal sealed class SweepWorker
         radial = new(raster, in terms);
         cells = new (int, int)[wedges.MostCells];
         batch = new(in terms, raster.HasZones);
-        solve = exact is null ? SweepSolver.Fastest(in terms, raster.HasZones) : null;
+        solve = SweepSolver.Of(bits, in terms, raster.HasZones);
     }
 
     internal void Run(int number)

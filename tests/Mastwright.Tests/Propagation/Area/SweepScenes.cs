@@ -7,13 +7,16 @@ namespace Mastwright.Tests.Propagation.Area;
 internal static class SweepScenes
 {
     /// <summary>The grounds by name, with the station's height above ground that goes with them.</summary>
-    internal static (SweepRaster Raster, double StationHeight) Of(string name, bool withCover) => name switch
+    /// <param name="name">Name of the ground.</param>
+    /// <param name="withCover">Whether it has woods.</param>
+    /// <param name="reach">Cells on each side of the station.</param>
+    internal static (SweepRaster Raster, double StationHeight) Of(string name, bool withCover, int reach = 250) => name switch
     {
-        "hilly" => (Tile("N50E011.hgt.zip", 600, 600, 90, 50.5, 300, withCover), 10),
-        "alpine" => (Alps(withCover), 10),
-        "coast with sea" => (Islands(withCover), 20),
-        "flat" => (Made(250, 60, (_, _) => 12, withCover, sea: false), 15),
-        "rolling" => (Made(250, 30, (x, y) => 80 + (35 * Math.Sin(x * 0.021) * Math.Cos(y * 0.017)) + (6 * Math.Sin((x * 0.31) + (y * 0.11))), withCover, sea: false), 120),
+        "hilly" => (Tile("N50E011.hgt.zip", 600, 600, 90, 50.5, reach, withCover), 10),
+        "alpine" => (Alps(withCover, reach), 10),
+        "coast with sea" => (Islands(withCover, reach), 20),
+        "flat" => (Made(reach, 60, (_, _) => 12, withCover, sea: false), 15),
+        "rolling" => (Made(reach, 30, (x, y) => 80 + (35 * Math.Sin(x * 0.021) * Math.Cos(y * 0.017)) + (6 * Math.Sin((x * 0.31) + (y * 0.11))), withCover, sea: false), 120),
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "A scene of the list is needed."),
     };
 
@@ -69,22 +72,21 @@ internal static class SweepScenes
         return Raster(reach, cellMetres, latitude, heights, withCover, sea: false);
     }
 
-    private static SweepRaster Alps(bool withCover) => Made(
-        250,
+    private static SweepRaster Alps(bool withCover, int reach) => Made(
+        reach,
         90,
         (x, y) => 1600 + (900 * Math.Sin(x * 0.061) * Math.Cos(y * 0.043)) + (350 * Math.Sin((x * 0.19) - (y * 0.23))) + (60 * Math.Sin((x * 1.1) + (y * 1.7))),
         withCover,
         sea: false);
 
-    private static SweepRaster Islands(bool withCover)
+    private static SweepRaster Islands(bool withCover, int reach)
     {
         short[] tile = RealTiles.Heights("N38W028.SRTMGL3.hgt.zip");
-        const int reach = 330;
-        const int side = (2 * reach) + 1;
+        int side = (2 * reach) + 1;
         float[] heights = new float[side * side];
         for (int i = 0; i < heights.Length; i++)
         {
-            heights[i] = Math.Max(tile[((70 + (i / side)) * 1201) + 510 + (i % side)], (short)0);
+            heights[i] = Math.Max(tile[((400 - reach + (i / side)) * 1201) + 840 - reach + (i % side)], (short)0);
         }
 
         return Raster(reach, 90, 38.5, heights, withCover, sea: true);
