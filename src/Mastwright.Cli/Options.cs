@@ -31,7 +31,7 @@ internal static class Options
     internal static Option<Estimate?> Quantity(string name, Dimension dimension, string description) => new(name)
     {
         Description = description,
-        HelpName = dimension.ToString().ToUpperInvariant(),
+        HelpName = dimension == Dimension.Ratio ? "DECIBELS" : dimension.ToString().ToUpperInvariant(),
         CustomParser = result =>
         {
             string text = string.Join(' ', result.Tokens.Select(token => token.Value));

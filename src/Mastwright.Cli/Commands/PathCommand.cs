@@ -93,7 +93,7 @@ internal static class PathCommand
         {
             if (link.Path.Terrain is null)
             {
-                Console.Error.WriteLine("There is no picture: the two stations stand at one place.");
+                Console.Error.WriteLine("There is no picture: there is no path between the two.");
                 return ExitCode.BadInput;
             }
 
@@ -108,6 +108,6 @@ internal static class PathCommand
             }
         }
 
-        return Options.Code([link.Finding, .. link.Findings], failOn);
+        return Options.Code([link.Finding, .. link.Findings, .. session.Assessment.FindingsBeside(link)], failOn);
     }
 }

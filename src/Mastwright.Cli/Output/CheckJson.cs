@@ -26,6 +26,13 @@ internal static class CheckJson
         }
 
         writer.WriteEndArray();
+        writer.WriteStartArray("not-counted");
+        foreach (Site site in report.NotCounted)
+        {
+            writer.WriteStringValue(site.Key);
+        }
+
+        writer.WriteEndArray();
         writer.Findings("findings", report.AllFindings);
         writer.Assumptions("assumptions", report.Assumptions);
     });
@@ -61,6 +68,8 @@ internal static class CheckJson
         writer.Number("works", direction.Odds?.Works);
         writer.Number("delivers-if-it-works", direction.Odds?.DeliversIfItWorks);
         writer.Ledger("budget", direction.Budget);
+        writer.Estimate("eirp-dbm", direction.From.Radiated?.EirpDbm);
+        writer.Estimate("erp-dbm", direction.From.Radiated?.ErpDbm);
         writer.Ledger("required", direction.To.RequiredLedger);
         writer.Ledger("unknown-spread", direction.Spread?.Unknown);
         writer.Ledger("packet-spread", direction.Spread?.Fading);

@@ -28,6 +28,11 @@ internal static class CheckText
             console.WriteLine("No two stations are there to link: give sites a fit-out in use, or add neighbours.");
         }
 
+        if (!report.NotCounted.IsEmpty)
+        {
+            console.WriteLine($"Not counted, having no fit-out in use: {string.Join(", ", report.NotCounted.Select(site => site.Name))}.");
+        }
+
         WriteFindings(console, report, all);
         WriteAssumptions(console, report);
         console.WriteLine();
@@ -129,7 +134,7 @@ internal static class CheckText
         }
     }
 
-    private static string Words(Assumption assumption) =>
+    internal static string Words(Assumption assumption) =>
         assumption.Source is "" or "assumed" ? assumption.Text : $"{assumption.Text} ({assumption.Source})";
 
     private static string Summary(PlanReport report)

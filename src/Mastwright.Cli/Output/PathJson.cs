@@ -21,7 +21,7 @@ internal static class PathJson
         writer.P1812("p1812", link.Path.Out?.P1812Result);
         writer.P1812("p1812-back", link.Path.Back?.P1812Result);
         Profile(writer, link);
-        writer.Findings("findings", [link.Finding, .. link.Findings]);
+        writer.Findings("findings", [link.Finding, .. link.Findings, .. assessment.FindingsBeside(link)]);
         writer.Assumptions("assumptions", assessment.AssumptionsOf(link));
     });
 

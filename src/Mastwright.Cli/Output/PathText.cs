@@ -71,6 +71,11 @@ internal static class PathText
 
         BarePathText.Append(text, budget);
         Estimate(text, direction);
+        if (direction.From.Radiated is { } radiated)
+        {
+            text.Wrapped(FormattableString.Invariant($"radiated along the main beam: EIRP {radiated.EirpDbm.Median:0.0} dBm, ERP {radiated.ErpDbm.Median:0.0} dBm; hold it against the rules of the place"), 2);
+        }
+
         if (direction.Spread is { } spread && direction.Odds is { } odds)
         {
             text.Wrapped(FormattableString.Invariant($"not known about the link: ±{spread.Unknown.Total:0.0} dB ({string.Join(", ", spread.Unknown.Lines.Select(Spread))})"), 2);
@@ -88,7 +93,7 @@ internal static class PathText
     }
 
     private static string Spread(LedgerLine line) =>
-        line.Label.ToLowerInvariant() + line.Note.Replace("standard deviation", "", StringComparison.Ordinal).Replace(", added in power", "", StringComparison.Ordinal);
+        char.ToLowerInvariant(line.Label[0]) + line.Label[1..] + line.Note.Replace("standard deviation", "", StringComparison.Ordinal).Replace(", added in power", "", StringComparison.Ordinal);
 
     private static void Estimate(StringBuilder text, LinkDirection direction)
     {
@@ -143,7 +148,7 @@ internal static class PathText
 
     private static void Notes(IAnsiConsole console, Assessment assessment, LinkReport link)
     {
-        foreach (Finding finding in link.Findings.Where(finding => finding.Verdict != Verdict.Ok))
+        foreach (Finding finding in link.Findings.Concat(assessment.FindingsBeside(link)).Where(finding => finding.Verdict != Verdict.Ok))
         {
             console.WriteLine();
             console.WriteLine(VerdictText.Word(finding.Verdict) + "  " + finding.Subject, VerdictText.Style(finding.Verdict));
@@ -151,9 +156,11 @@ internal static class PathText
             Wrap(console, FindingSentences.Advice(finding));
         }
 
-        foreach (string assumed in assessment.AssumptionsOf(link).Select(assumption => $"Assumed: {assumption.Text} ({assumption.Source})").Distinct(StringComparer.Ordinal))
+        console.WriteLine();
+        foreach (IGrouping<string, Assumption> group in assessment.AssumptionsOf(link).GroupBy(CheckText.Words, StringComparer.Ordinal))
         {
-            Wrap(console, assumed);
+            string[] places = [.. group.Select(assumption => assumption.PlanPath).Where(path => path.Length > 0).Distinct(StringComparer.Ordinal)];
+            Wrap(console, $"Assumed: {group.Key}{(places.Length == 0 ? "" : ": " + string.Join(", ", places))}");
         }
     }
 

@@ -6,7 +6,7 @@ internal static class FindingSentenceTable
     internal static readonly (string Code, string Text, string Advice)[] Entries =
     [
         ("link-margin", "{says}: {why}.", "{advice}"),
-        ("link-range", "Over the ranges that the plan gives, the margin from {from} to {to} lies between {low} and {high} (wanted: {wanted}), so the verdict is open.", "Give a narrower position, height, gain or power at the end that is vague."),
+        ("link-range", "Over what is known only within a range, the margin from {from} to {to} lies between {low} and {high} (wanted: {wanted}), so the verdict is open.", "Find out more of what is vague most: {vaguest}."),
         ("link-unknown", "Whether {from} is heard at {to} is not known, for want of {missing}.", "Give what is missing."),
         ("path-outside-model", "{problem} The figure is by {method}.", "Take it as a rough guess, and measure."),
         ("antenna-under-ground", "The antenna of {name} would be under the ground.", "Check its height, what it is measured from, and the ground height."),
@@ -15,9 +15,12 @@ internal static class FindingSentenceTable
         ("ground-datums-mixed", "Heights are given above more than one datum ({datums}); the two may be some metres apart, at some places tens.", "Use sources and antenna heights of one datum, or check how far apart they are where you are."),
         ("ground-datum-unknown", "Nobody says above which datum the heights of '{source}' are.", "Give its datum in the plan, such as EGM96; its publisher says which."),
         ("ground-kind-unknown", "Nobody says whether the heights of '{source}' are of the bare earth or of the surface with trees and roofs; they are taken as bare earth.", "Give its kind in the plan: bare-earth or surface."),
-        ("path-without-cover", "No cover is known on the path between {from} and {to}: in a town or wood such predictions were some 10 to 12 dB uncertain and some 19 dB too good.", "Give a cover file, the surroundings of the low end, or a larger spread/model-error such as 11 dB."),
+        ("path-without-cover", "No cover is known on the path: in a town or wood such predictions were some 10 to 12 dB uncertain and some 19 dB too good.", "Give a cover file, the surroundings of the low end, or a larger spread/model-error such as 11 dB."),
         ("terminal-clutter-over-surface", "Clutter around the antenna was asked for but not added: {why}.", "Leave it out, or use a bare-earth height source."),
         ("terminal-clutter-range", "Clutter around the antenna was asked for but not added: {why}.", "Leave it out, and use the cover of the ground."),
+        ("woodland-over-surface", "Woodland was asked for but not added: {why}.", "Leave it out, or use a bare-earth height source."),
+        ("path-cover-partial", "Cover is known on {known} of the land under the path; the rest counts as bare.", "Give cover files for all of it."),
+        ("link-not-counted", "The link is wanted, but {name} has no fit-out in use, so it is not judged.", "Give {name} an 'in-use', or choose a fit-out with --fit-out."),
         ("woodland-range", "Woodland was asked for but not added: {why}.", "Leave it out, and measure."),
         ("conducted-power-unknown", "The power of the radio is not known ({missing}), so nothing can be said of who hears it.", "Give the power at the radio's connector, such as 14 dBm."),
         ("demodulation-limit-unknown", "There is no demodulation limit for this modem setting.", "Give it at {missing}, or choose a spreading factor that the catalogue has."),

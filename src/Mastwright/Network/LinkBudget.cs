@@ -44,8 +44,9 @@ public static class LinkBudget
         Estimate margin = level - required;
         LinkSpread spread = Spread(power, fromGain, path, toGain, required, polarisationLossDb, wanted);
 
-        // The location shift is a choice of percentage, not a better guess of the median, so the odds leave it out.
-        LinkOdds odds = LinkOdds.From(margin.Median + path.LocationShiftDb, spread.Unknown.Total, spread.Fading.Total);
+        // The ranges count as uniform, so the odds stand on their middle, which need not be the best guess. The location shift is a
+        // choice of percentage, not a better guess of the median, so the odds leave it out.
+        LinkOdds odds = LinkOdds.From(((margin.Low + margin.High) / 2) + path.LocationShiftDb, spread.Unknown.Total, spread.Fading.Total);
         Ledger budget = Ledger.SummingTo(
             margin.Median,
             $"{from.Name} → {to.Name}: margin",
@@ -60,6 +61,7 @@ public static class LinkBudget
             MarginDb = margin,
             Spread = spread,
             Odds = odds,
+            Vaguest = Vaguest(power, fromGain, path.LossDb, toGain, required, polarisationLossDb),
             Verdict = Judge(margin, wanted.MarginDb),
         };
     }
@@ -120,6 +122,21 @@ public static class LinkBudget
         return new(
             LinkSpread.InPower("What is not known about the link", unknown),
             LinkSpread.InPower("What varies from packet to packet", [new("fading", "Fading below and above the median", wanted.FadingDb, wanted.FadingSource)]));
+    }
+
+    /// <summary>The widest of the ranges in words; empty when nothing has a range.</summary>
+    private static string Vaguest(Estimate power, Estimate fromGain, Estimate loss, Estimate toGain, Estimate required, Estimate polarisation)
+    {
+        (string Name, double Width) widest = new (string Name, Estimate Range)[]
+        {
+            ("the places and heights of the ends", loss),
+            ("the gain of the sending antenna", fromGain),
+            ("the gain of the receiving antenna", toGain),
+            ("the power into the antenna", power),
+            ("what the receiver needs", required),
+            ("the loss between the polarisations", polarisation),
+        }.Select(one => (one.Name, one.Range.High - one.Range.Low)).MaxBy(one => one.Item2);
+        return widest.Width > 0 ? string.Create(CultureInfo.InvariantCulture, $"{widest.Name} ({widest.Width:0.#} dB wide)") : "";
     }
 
     /// <summary>A range without a stated shape counts as uniform: its standard deviation is its width over √12.</summary>

@@ -31,6 +31,9 @@ public sealed record LinkDirection
     /// <summary>What the spreads make of the margin; null when an input is missing.</summary>
     public LinkOdds? Odds { get; init; }
 
+    /// <summary>What is vague most, in words; empty when nothing has a range.</summary>
+    public string Vaguest { get; init; } = "";
+
     /// <summary>The judgement.</summary>
     public required Verdict Verdict { get; init; }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Quantities;
+using Mastwright.Station.Antenna;
 
 namespace Mastwright.Network;
 
@@ -18,6 +19,9 @@ public sealed record LinkEnd
 
     /// <summary>Lines, in dB and dBm, that sum to the median of <see cref="PowerIntoAntennaDbm"/>: the radio and each part of the feed.</summary>
     public ImmutableArray<LedgerLine> TransmitLines { get; init; } = [];
+
+    /// <summary>EIRP and ERP along the main beam; null when power or gain is unknown.</summary>
+    public RadiatedPower? Radiated { get; init; }
 
     /// <summary>Antenna gain towards the other end, in dBi.</summary>
     public Estimate? GainDbi { get; init; }

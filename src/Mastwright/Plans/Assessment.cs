@@ -7,6 +7,7 @@ using Mastwright.Propagation;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.Radio;
 
 namespace Mastwright.Plans;
 
@@ -71,7 +72,8 @@ public sealed class Assessment
             Plan = plan,
             Settings = settings,
             Links = [.. links],
-            Findings = [.. VerticalDatums.Review(plan.Heights, DatumsOfAntennas(concerned)), .. concerned.SelectMany(station => chains[station.Key].Findings)],
+            Findings = [.. OfPlan(concerned), .. NotCounted(stations), .. concerned.SelectMany(station => chains[station.Key].Findings)],
+            NotCounted = [.. plan.Sites.Where(place => stations.All(station => station.Key != place.Key))],
             Assumptions = [.. assumed.Concat(concerned.SelectMany(station => chains[station.Key].Assumptions)).Concat(links.SelectMany(link => link.Assumptions)).Distinct()],
         };
     }
@@ -82,6 +84,18 @@ public sealed class Assessment
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(to);
         return Link(from, to, StationChains.Of(from, plan, catalogue), StationChains.Of(to, plan, catalogue));
+    }
+
+    /// <summary>What is to be said of the two stations of a link and of the plan, besides what is said of the link.</summary>
+    public ImmutableArray<Finding> FindingsBeside(LinkReport link)
+    {
+        ArgumentNullException.ThrowIfNull(link);
+        return
+        [
+            .. OfPlan([link.From, link.To]),
+            .. StationChains.Of(link.From, plan, catalogue).Findings,
+            .. StationChains.Of(link.To, plan, catalogue).Findings,
+        ];
     }
 
     /// <summary>Every value that was assumed for one link: for all paths of the plan, at its two stations and on its own path, each once.</summary>
@@ -139,6 +153,37 @@ public sealed class Assessment
         };
     }
 
+    private IEnumerable<Finding> OfPlan(ImmutableArray<LinkStation> stations)
+    {
+        foreach (Finding finding in VerticalDatums.Review(plan.Heights, DatumsOfAntennas(stations)))
+        {
+            yield return finding;
+        }
+
+        if (ModemSettingCheck.BandwidthIsOffered(plan.Modem, catalogue, "modem/bandwidth") is { } bandwidth)
+        {
+            yield return bandwidth;
+        }
+    }
+
+    /// <summary>The wanted links that are not judged because an end has no fit-out in use.</summary>
+    private IEnumerable<Finding> NotCounted(ImmutableArray<LinkStation> stations)
+    {
+        HashSet<string> counted = [.. stations.Select(station => station.Key)];
+        return
+            from link in plan.Links
+            let absent = new[] { link.From, link.To }.FirstOrDefault(key => !counted.Contains(key))
+            where absent is not null
+            select new Finding
+            {
+                Code = "link-not-counted",
+                Subject = link.PlanPath,
+                Verdict = Verdict.Unknown,
+                Source = "plan",
+                Details = FindingDetails.Of(("name", absent)),
+            };
+    }
+
     private static IEnumerable<string> DatumsOfAntennas(ImmutableArray<LinkStation> stations) => stations
         .Where(station => station.Height is { Above: HeightAbove.SeaLevel })
         .Select(station => station.Height!.Datum);
@@ -180,6 +225,7 @@ public sealed class Assessment
             Name = station.Name,
             PowerIntoAntennaDbm = chain.PowerIntoAntennaDbm,
             TransmitLines = chain.TransmitLedger?.Lines ?? [],
+            Radiated = chain.RadiatedPower,
             GainDbi = chain.Pattern.GainDbi(elevation, bearingDegrees),
             GainSource = station.IsSite ? station.FitOutPath + "/antenna/gain" : station.PlanPath + "/gain",
             GainNote = FormattableString.Invariant($"towards {elevation:0.0}° elevation, bearing {bearingDegrees:0}°: {chain.Pattern.Form}"),

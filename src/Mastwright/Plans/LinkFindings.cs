@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
+using Mastwright.Network;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Antenna;
@@ -52,7 +53,18 @@ internal static class LinkFindings
                 Subject = subject,
                 Verdict = Verdict.Unknown,
                 Source = "open 868 MHz measurements; see docs/physics/prediction-error.md",
-                Details = ImmutableSortedDictionary<string, string>.Empty.Add("from", from.Name).Add("to", to.Name),
+            };
+        }
+
+        if (CoverKnown(path) is { } known and > 0 and < 1)
+        {
+            yield return new()
+            {
+                Code = "path-cover-partial",
+                Subject = subject,
+                Verdict = Verdict.Unknown,
+                Source = "cover files of the plan",
+                Details = FindingDetails.Of(("known", LinkOdds.Percent(known))),
             };
         }
 
@@ -76,6 +88,25 @@ internal static class LinkFindings
         {
             yield return FrequencyError.Judge(plan.Modem, one.Radio, other.Radio, catalogue, subject);
         }
+    }
+
+    /// <summary>Share of the points on land whose cover is known; null where cover does not count or there is no land.</summary>
+    private static double? CoverKnown(LinkPath path)
+    {
+        if (path is not { Profile: not null, Terrain: { HasSurface: false } terrain })
+        {
+            return null;
+        }
+
+        int land = 0;
+        int known = 0;
+        for (int i = 0; i < terrain.Count; i++)
+        {
+            land += terrain.Zones[i] == Zone.Sea ? 0 : 1;
+            known += terrain.Zones[i] != Zone.Sea && terrain.CoverCodes[i] != 0 ? 1 : 0;
+        }
+
+        return land == 0 ? null : (double)known / land;
     }
 
     /// <summary>Whether nothing is known of trees and houses on land although an antenna stands low enough for them to matter.</summary>

@@ -20,6 +20,11 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
             return new() { Air = air, Missing = [$"two places ({from.PlanPath}/position and {to.PlanPath}/position are one place)"] };
         }
 
+        if (Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres > ModelRange.LongestPathMetres)
+        {
+            return new() { Air = air, Missing = ["a method for paths over 3000 km (ITU-R P.1812 ends there)"] };
+        }
+
         GroundMosaic mosaic = ground(from.Position.Point, to.Position.Point);
         TerrainProfile terrain = TerrainProfile.Extract(mosaic, from.Position.Point, to.Position.Point);
         ImmutableArray<string> missing =
@@ -81,13 +86,14 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
         backRange.Close();
 
         ImmutableArray<LedgerLine> endLines = [.. fromEnd.Lines, .. toEnd.Lines];
+        Estimate endLoss = fromEnd.RangeDb + toEnd.RangeDb;
         ImmutableArray<SpreadPart> spreads = [.. fromEnd.Spreads, .. toEnd.Spreads];
         return path with
         {
             Out = outPrediction,
             Back = backPrediction,
-            OutLoss = Range(outPrediction, outRange, endLines, spreads),
-            BackLoss = Range(backPrediction, backRange, endLines, spreads),
+            OutLoss = Range(outPrediction, outRange, endLines, endLoss, spreads),
+            BackLoss = Range(backPrediction, backRange, endLines, endLoss, spreads),
             Tries = outRange.Count,
             Assumptions = outRange.Skipped == 0
                 ? path.Assumptions
@@ -104,42 +110,45 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
             bool isBestGuess = place == varied.Position.Point;
             GeoPoint start = varyStart ? place : ends.From.Position.Point;
             GeoPoint end = varyStart ? ends.To.Position.Point : place;
-            if (isBestGuess)
+            TerrainProfile? terrain = isBestGuess ? path.Terrain : null;
+            if (!isBestGuess && Geodesic.Inverse(start, end).DistanceMetres >= OnePlaceMetres)
             {
-                TryHeights(path, path.Profile!, ends, varyStart, outRange, backRange);
+                terrain = Cut(ends.Mosaic, start, end, path.Terrain.StepMetres);
             }
-            else if (Geodesic.Inverse(start, end).DistanceMetres < OnePlaceMetres || Cut(ends.Mosaic, start, end, path.Terrain.StepMetres) is not { } terrain)
+
+            if (terrain is null)
             {
                 outRange.Skipped++;
                 backRange.Skipped++;
             }
             else
             {
-                EndGround startGround = EndGround.At(ends.Mosaic, terrain, ends.From, isStart: true);
-                EndGround endGround = EndGround.At(ends.Mosaic, terrain, ends.To, isStart: false);
-                PathProfile profile = Profile(ends.Mosaic, terrain, startGround.Metres.Median, endGround.Metres.Median);
-                LinkPath here = path with
-                {
-                    Terrain = terrain,
-                    FromHeightMetres = EndHeight.AboveGround(ends.From.Height!, startGround.Metres).Metres,
-                    ToHeightMetres = EndHeight.AboveGround(ends.To.Height!, endGround.Metres).Metres,
-                };
-                TryHeights(here, WithoutReplacedCover(profile, ends.FromEnd, ends.ToEnd), ends, varyStart, outRange, backRange);
+                TryGroundsAndHeights(path, terrain, ends, varyStart, outRange, backRange);
             }
         }
     }
 
-    private void TryHeights(LinkPath path, PathProfile profile, Ends ends, bool varyStart, LossSpread outRange, LossSpread backRange)
+    /// <summary>Tries the range of the ground under the varied end, and over each ground the range of its antenna's height.</summary>
+    private void TryGroundsAndHeights(LinkPath path, TerrainProfile terrain, Ends ends, bool varyStart, LossSpread outRange, LossSpread backRange)
     {
-        PathProfile reversed = profile.Reversed();
-        Estimate fromMetres = path.FromHeightMetres!.Value;
-        Estimate toMetres = path.ToHeightMetres!.Value;
-        foreach (double metres in EndHeight.Tries(varyStart ? fromMetres : toMetres))
+        Estimate startGround = EndGround.At(ends.Mosaic, terrain, ends.From, isStart: true).Metres;
+        Estimate endGround = EndGround.At(ends.Mosaic, terrain, ends.To, isStart: false).Metres;
+        LinkPath here = path with { Terrain = terrain };
+        foreach (double groundMetres in EndHeight.Tries(varyStart ? startGround : endGround))
         {
-            double start = varyStart ? metres : fromMetres.Median;
-            double end = varyStart ? toMetres.Median : metres;
-            outRange.Take(Predict(profile, ends.From, ends.To, start, end, path).LossDb);
-            backRange.Take(Predict(reversed, ends.To, ends.From, end, start, path).LossDb);
+            double startMetres = varyStart ? groundMetres : startGround.Median;
+            double endMetres = varyStart ? endGround.Median : groundMetres;
+            PathProfile profile = WithoutReplacedCover(Profile(ends.Mosaic, terrain, startMetres, endMetres), ends.FromEnd, ends.ToEnd);
+            PathProfile reversed = profile.Reversed();
+            Estimate from = EndHeight.AboveGround(ends.From.Height!, Estimate.Exactly(startMetres)).Metres;
+            Estimate to = EndHeight.AboveGround(ends.To.Height!, Estimate.Exactly(endMetres)).Metres;
+            foreach (double metres in EndHeight.Tries(varyStart ? from : to))
+            {
+                double start = varyStart ? metres : from.Median;
+                double end = varyStart ? to.Median : metres;
+                outRange.Take(Predict(profile, ends.From, ends.To, start, end, here).LossDb);
+                backRange.Take(Predict(reversed, ends.To, ends.From, end, start, here).LossDb);
+            }
         }
     }
 
@@ -189,16 +198,16 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
 
     private static PathProfile WithoutReplacedCover(PathProfile profile, EndLoss fromEnd, EndLoss toEnd)
     {
-        profile = fromEnd.ReplacesCover ? TerminalClutter.WithoutCover(profile, PathEnd.Transmitter) : profile;
-        return toEnd.ReplacesCover ? TerminalClutter.WithoutCover(profile, PathEnd.Receiver) : profile;
+        profile = fromEnd.CoverTakenOutMetres > 0 ? TerminalClutter.WithoutCover(profile, PathEnd.Transmitter, fromEnd.CoverTakenOutMetres) : profile;
+        return toEnd.CoverTakenOutMetres > 0 ? TerminalClutter.WithoutCover(profile, PathEnd.Receiver, toEnd.CoverTakenOutMetres) : profile;
     }
 
-    private static PathLossRange Range(PathLossPrediction prediction, LossSpread range, ImmutableArray<LedgerLine> ends, ImmutableArray<SpreadPart> spreads)
+    private static PathLossRange Range(
+        PathLossPrediction prediction, LossSpread range, ImmutableArray<LedgerLine> endLines, Estimate endLoss, ImmutableArray<SpreadPart> spreads)
     {
-        double endLoss = ends.Sum(line => line.Value);
-        ImmutableArray<LedgerLine> lines = [.. prediction.Lines.Concat(ends).Select(line => line with { Value = -line.Value })];
+        ImmutableArray<LedgerLine> lines = [.. prediction.Lines.Concat(endLines).Select(line => line with { Value = -line.Value })];
         double places = prediction.Lines.Where(line => line.Code == "places").Sum(line => line.Value);
-        return new(Estimate.Of(range.Least + endLoss, prediction.LossDb + endLoss, range.Most + endLoss), lines, places) { Spreads = spreads };
+        return new(Estimate.Of(range.Least, prediction.LossDb, range.Most) + endLoss, lines, places) { Spreads = spreads };
     }
 
     private static ImmutableArray<Finding> Buried(LinkStation station, bool isBuried) => !isBuried ? [] :

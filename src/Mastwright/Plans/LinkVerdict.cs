@@ -38,7 +38,7 @@ internal static class LinkVerdict
                 Details = FindingDetails.Of(
                     ("from", weaker.From.Name),
                     ("to", weaker.To.Name),
-                    ("missing", Few(weaker.Missing))),
+                    ("missing", Few([.. weaker.Missing.Concat((weaker == outward ? back : outward).Missing).Distinct(StringComparer.Ordinal)]))),
             };
         }
 
@@ -63,6 +63,7 @@ internal static class LinkVerdict
                 ("high", Text($"{margin.High:0.0} dB")),
                 ("wanted", Text($"{settings.Wanted.MarginDb:0.#} dB")),
                 ("says", Says(weaker, margin.Median, settings)),
+                ("vaguest", weaker.Vaguest),
                 ("odds", weaker.Odds?.ToString() ?? ""),
                 ("why", LinkReasons.Why(weaker, path)),
                 ("advice", LinkReasons.Advice(weaker, path, settings))),

@@ -18,6 +18,9 @@ public sealed record PlanReport
     /// <summary>What is to be said of the plan besides its links: stations, ground.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
+    /// <summary>Sites that do not count because they have no fit-out in use and none was chosen.</summary>
+    public ImmutableArray<Site> NotCounted { get; init; } = [];
+
     /// <summary>Every value that was assumed, each once, by where the plan would give it.</summary>
     public ImmutableArray<Assumption> Assumptions { get; init; } = [];
 

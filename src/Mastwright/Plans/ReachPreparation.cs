@@ -41,7 +41,7 @@ internal static class ReachPreparation
             Polarisation = station.Polarisation == Polarisation.Horizontal ? WavePolarisation.Horizontal : WavePolarisation.Vertical,
             RefractivityGradient = air.RefractivityGradient,
             SurfaceRefractivity = air.SurfaceRefractivity,
-            ReplacesCoverAtStation = stationEnd.ReplacesCover,
+            ReplacesCoverAtStation = stationEnd.CoverTakenOutMetres > 0,
         };
         ReachBudget budget = new()
         {

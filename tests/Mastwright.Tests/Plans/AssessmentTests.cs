@@ -173,8 +173,6 @@ public sealed class AssessmentTests
             site => site with { Surroundings = new() { ClutterKind = "urban", ClutterHeightMetres = Estimate.Between(12, 18) } });
         LinkReport link = Link(PlanOf(low, Site("b", -18.5)), Ground());
         Assert.Contains(link.Out.Budget!.Lines, line => line is { Code: "terminal-clutter", Value: < -10 });
-        Assert.Contains(link.Out.Spread!.Unknown.Lines, line => line.Code == "terminal-clutter");
-
         LinkReport surface = Link(PlanOf(low, Site("b", -18.5)), Ground(kind: HeightKind.Surface));
         Assert.DoesNotContain(surface.Out.Budget!.Lines, line => line.Code == "terminal-clutter");
         Assert.Contains(surface.Findings, finding => finding is { Code: "terminal-clutter-over-surface", Verdict: Verdict.Unknown });
@@ -272,5 +270,72 @@ public sealed class AssessmentTests
         Assert.Contains(Link(PlanOf(low, Site("b", -18.5)), Ground()).Findings, finding => finding.Code == "path-without-cover");
         Assert.DoesNotContain(Link(PlanOf(low, Site("b", -18.5)), Ground(kind: HeightKind.Surface)).Findings, finding => finding.Code == "path-without-cover");
         Assert.DoesNotContain(Link(PlanOf(Site("a", -18.52), Site("b", -18.5)), Ground()).Findings, finding => finding.Code == "path-without-cover");
+    }
+
+    [Fact]
+    public void A_range_of_the_ground_height_reaches_the_verdict()
+    {
+        GroundMosaic ground = Ground(30);
+        double Margin(Estimate? metres) => Link(PlanOf(Site("a", -18.7, null, site => site with { GroundHeightMetres = metres }), Site("b", -18.4)), ground).Out.MarginDb!.Value.Median;
+        LinkReport ranged = Link(PlanOf(Site("a", -18.7, null, site => site with { GroundHeightMetres = Estimate.Between(80, 118) }), Site("b", -18.4)), ground);
+        Assert.Equal(Margin(Estimate.Exactly(80)), ranged.Out.MarginDb!.Value.Low, 1e-6);
+        Assert.Equal(Margin(Estimate.Exactly(118)), ranged.Out.MarginDb.Value.High, 1e-6);
+        Assert.True(ranged.Out.MarginDb.Value.High > ranged.Out.MarginDb.Value.Low + 1);
+    }
+
+    [Fact]
+    public void A_range_of_the_clutter_height_reaches_the_verdict()
+    {
+        Site Low(Estimate clutter) => Site(
+            "a",
+            -18.52,
+            fitOut => fitOut with { Antenna = fitOut.Antenna with { Height = new(Estimate.Exactly(3), HeightAbove.Ground) } },
+            site => site with { Surroundings = new() { ClutterKind = "urban", ClutterHeightMetres = clutter } });
+        LinkReport ranged = Link(PlanOf(Low(Estimate.Between(5, 25)), Site("b", -18.5)), Ground());
+        Assert.Equal(Link(PlanOf(Low(Estimate.Exactly(25)), Site("b", -18.5)), Ground()).Out.MarginDb!.Value.Median, ranged.Out.MarginDb!.Value.Low, 1e-6);
+        Assert.Equal(Link(PlanOf(Low(Estimate.Exactly(5)), Site("b", -18.5)), Ground()).Out.MarginDb!.Value.Median, ranged.Out.MarginDb.Value.High, 1e-6);
+    }
+
+    [Fact]
+    public void Woodland_costs_and_spreads_and_is_refused_over_a_surface_model()
+    {
+        Site wooded = Site("a", -18.52, null, site => site with { Surroundings = new() { WoodlandDepthMetres = 150 } });
+        LinkReport link = Link(PlanOf(wooded, Site("b", -18.5)), Ground());
+        Assert.Contains(link.Out.Budget!.Lines, line => line is { Code: "woodland", Value: < -5 });
+        Assert.Contains(link.Out.Spread!.Unknown.Lines, line => line.Code == "woodland");
+        Assert.Contains(Link(PlanOf(wooded, Site("b", -18.5)), Ground(kind: HeightKind.Surface)).Findings, finding => finding.Code == "woodland-over-surface");
+    }
+
+    [Fact]
+    public void A_wanted_link_to_a_site_without_a_fit_out_in_use_is_told()
+    {
+        Site trial = Site("c", -18.6, null, site => site with { InUse = "" });
+        Plan plan = PlanOf(Site("a", -18.52), Site("b", -18.5), trial) with { Links = [new("a", "c", "links/1"), new("a", "b", "links/2")] };
+        GroundMosaic ground = Ground();
+        PlanReport report = new Assessment(plan, Catalogue, (_, _) => ground).Run(ImmutableDictionary<string, string>.Empty);
+        Assert.Contains(report.Findings, finding => finding is { Code: "link-not-counted", Subject: "links/1", Verdict: Verdict.Unknown });
+        Assert.Equal(["c"], report.NotCounted.Select(site => site.Key));
+    }
+
+    [Fact]
+    public void A_path_longer_than_the_model_reaches_is_unknown()
+    {
+        GroundMosaic ground = Ground();
+        Site far = Site("b", 30);
+        LinkReport link = Link(PlanOf(Site("a", -18.52), far), ground);
+        Assert.Equal(Verdict.Unknown, link.Finding.Verdict);
+        Assert.Contains("3000 km", FindingSentences.Text(link.Finding), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_odd_bandwidth_and_both_ends_are_told_beside_a_link()
+    {
+        Plan plan = PlanOf(Site("a", -18.52), Site("b", -18.5));
+        GroundMosaic ground = Ground();
+        Assessment assessment = new(plan, Catalogue, (_, _) => ground);
+        LinkReport link = assessment.Link(LinkStation.Of(plan.Sites[0], plan.Sites[0].FitOuts[0]), LinkStation.Of(plan.Sites[1], plan.Sites[1].FitOuts[0]));
+        string[] subjects = [.. assessment.FindingsBeside(link).Select(finding => finding.Subject)];
+        Assert.Contains(subjects, subject => subject.StartsWith("sites/a/", StringComparison.Ordinal));
+        Assert.Contains(subjects, subject => subject.StartsWith("sites/b/", StringComparison.Ordinal));
     }
 }
