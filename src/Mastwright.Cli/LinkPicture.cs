@@ -7,6 +7,8 @@ using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Paths;
 using Mastwright.Plans;
 using Mastwright.Propagation;
+using Mastwright.Quantities;
+using Mastwright.Station.Antenna;
 
 namespace Mastwright.Cli;
 
@@ -27,9 +29,9 @@ internal static class LinkPicture
             CoverHeightMetres = [.. link.Path.Profile is { } cover ? cover.CoverMetres.ToArray() : terrain.CoverHeightsMetres.ToArray()],
             CoverKinds = [.. terrain.CoverCodes.ToArray().Select(Kind)],
             Zones = [.. terrain.Zones],
-            Missing = [.. terrain.Gaps.Where(gap => gap.ToMetres > gap.FromMetres).Select(gap => new PathStretch(gap.FromMetres, gap.ToMetres))],
-            TransmitterHeightMetres = link.Path.FromHeightMetres?.Median ?? 0,
-            ReceiverHeightMetres = link.Path.ToHeightMetres?.Median ?? 0,
+            Missing = [.. Missing(terrain)],
+            TransmitterHeightMetres = HeightMetres(link.Path.FromHeightMetres, link.From, terrain.HeightsMetres[0]),
+            ReceiverHeightMetres = HeightMetres(link.Path.ToHeightMetres, link.To, terrain.HeightsMetres[^1]),
             FrequencyHz = assessment.Settings.FrequencyHz,
             KFactor = link.Path.Air.KFactor,
             LowKFactor = assessment.Settings.LowKFactor,
@@ -40,12 +42,14 @@ internal static class LinkPicture
             ],
             Verdict = link.Finding.Verdict,
             MarginDb = link.Finding.Margin,
+            MarginLowDb = link.Weaker.MarginDb?.Low,
+            MarginHighDb = link.Weaker.MarginDb?.High,
             Headline = Headline(link),
             Notes = Notes(assessment, link),
             Directions =
             [
-                new(link.From.Name, link.To.Name, link.Out.MarginDb?.Median, link.Out.Verdict),
-                new(link.To.Name, link.From.Name, link.Back.MarginDb?.Median, link.Back.Verdict),
+                new(link.From.Name, link.To.Name, link.Out.MarginDb?.Median, link.Out.Verdict, link.Out.MarginDb?.Low, link.Out.MarginDb?.High),
+                new(link.To.Name, link.From.Name, link.Back.MarginDb?.Median, link.Back.Verdict, link.Back.MarginDb?.Low, link.Back.MarginDb?.High),
             ],
         };
         return PathPicture.Draw(model, PictureSize.Wide, isDark ? Theme.Dark : Theme.Light);
@@ -73,6 +77,44 @@ internal static class LinkPicture
         return [.. notes];
     }
 
+    /// <summary>
+    /// How high an antenna stands above its ground: as the path has it, else, where the path could not be worked out for another reason,
+    /// as the plan gives it. Null when the plan does not say, or when it says a height above the sea and nobody knows the ground.
+    /// </summary>
+    private static double? HeightMetres(Estimate? ofPath, LinkStation station, double sourceGroundMetres)
+    {
+        if (ofPath is { } known)
+        {
+            return known.Median;
+        }
+
+        return station.Height switch
+        {
+            null => null,
+            { Above: HeightAbove.Roof } roof => roof.Metres.Median + (roof.RoofMetres?.Median ?? 0),
+            { Above: HeightAbove.SeaLevel } sea => (station.GroundHeightMetres?.Median ?? sourceGroundMetres) is var ground && double.IsNaN(ground) ? null : Math.Max(0, sea.Metres.Median - ground),
+            { } mount => mount.Metres.Median,
+        };
+    }
+
+    /// <summary>The stretches without a height, each from the last point that has one to the next.</summary>
+    private static IEnumerable<PathStretch> Missing(TerrainProfile terrain)
+    {
+        for (int i = 0; i < terrain.Count; i++)
+        {
+            if (double.IsNaN(terrain.HeightsMetres[i]))
+            {
+                int before = Math.Max(0, i - 1);
+                while (i < terrain.Count - 1 && double.IsNaN(terrain.HeightsMetres[i]))
+                {
+                    i++;
+                }
+
+                yield return new(terrain.DistanceMetres(before), terrain.DistanceMetres(i));
+            }
+        }
+    }
+
     /// <summary>What a code of the cover raster (ESA WorldCover) looks like.</summary>
     private static CoverKind Kind(byte code) => code switch
     {
@@ -83,7 +125,7 @@ internal static class LinkPicture
         _ => CoverKind.None,
     };
 
-    /// <summary>Heights with the gaps bridged by straight lines, for the picture alone, which marks them.</summary>
+    /// <summary>Heights with the gaps bridged by straight lines, since the picture takes numbers only; it shows none of them.</summary>
     private static double[] Filled(ReadOnlySpan<double> heights)
     {
         double[] filled = heights.ToArray();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Ground;
 using Mastwright.Network;
 using Mastwright.Plans;
 using Mastwright.Propagation;
@@ -132,13 +133,27 @@ internal static class PathText
         string sources = string.Join("; ", terrain.Sources.Select(source =>
             $"{source.Name} ({source.Points} points, {Commands.GroundCommand.Kind(source.Kind)}, {(source.Datum.Length == 0 ? "datum unknown" : source.Datum)})"));
         text.Wrapped(FormattableString.Invariant($"Ground: {terrain.Count} points {terrain.StepMetres:0.0} m apart, from {sources}"), 0);
-        int sea = terrain.Zones.ToArray().Count(zone => zone == Mastwright.Ground.Zone.Sea);
-        int coast = terrain.Zones.ToArray().Count(zone => zone == Mastwright.Ground.Zone.Coast);
-        text.Line($"Zones: sea {100.0 * sea / terrain.Count:0} %, coastal land {100.0 * coast / terrain.Count:0} %, inland {100.0 * (terrain.Count - sea - coast) / terrain.Count:0} %");
-        foreach (Mastwright.Ground.GroundGap gap in terrain.Gaps)
+        Zones(text, terrain);
+        foreach (GroundGap gap in terrain.Gaps)
         {
             text.Wrapped($"Missing: {gap}", 0);
         }
+    }
+
+    /// <summary>Shares of the zones among the points with a height: nobody knows what lies in a gap.</summary>
+    private static void Zones(StringBuilder text, TerrainProfile terrain)
+    {
+        Zone[] known = [.. Enumerable.Range(0, terrain.Count).Where(i => !double.IsNaN(terrain.HeightsMetres[i])).Select(i => terrain.Zones[i])];
+        if (known.Length == 0)
+        {
+            text.Line($"Zones: unknown, for want of ground");
+            return;
+        }
+
+        string where = known.Length == terrain.Count ? "" : FormattableString.Invariant($" of the {100.0 * known.Length / terrain.Count:0} % with ground");
+        text.Line($"Zones{where}: sea {Share(Zone.Sea):0} %, coastal land {Share(Zone.Coast):0} %, inland {Share(Zone.Inland):0} %");
+
+        double Share(Zone zone) => 100.0 * known.Count(one => one == zone) / known.Length;
     }
 
     private static void Air(StringBuilder text, PathAir air)

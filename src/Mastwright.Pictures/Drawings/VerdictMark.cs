@@ -53,10 +53,15 @@ internal static class VerdictMark
         _ => "unknown",
     };
 
-    /// <summary>The word, and what is to spare or what is short.</summary>
-    public static string Sentence(Verdict verdict, double? marginDb)
+    /// <summary>The word, and what is to spare or what is short; of an unknown verdict the range that leaves it unknown, if there is one.</summary>
+    public static string Sentence(Verdict verdict, double? marginDb, double? lowDb = null, double? highDb = null)
     {
         string word = Word(verdict);
+        if (verdict == Verdict.Unknown)
+        {
+            return Range(lowDb, highDb) is { } range ? $"{word}: {range} dB" : word;
+        }
+
         return marginDb switch
         {
             null => word,
@@ -64,6 +69,13 @@ internal static class VerdictMark
             double margin => string.Create(CultureInfo.InvariantCulture, $"{word}: {margin:0.#} dB to spare"),
         };
     }
+
+    /// <summary>A range of margins in whole decibels, "2 to 56", each with its sign where one is below zero; null where there is none.</summary>
+    public static string? Range(double? lowDb, double? highDb) => (lowDb, highDb) switch
+    {
+        ({ } low, { } high) when Whole(low, false) != Whole(high, false) => $"{Whole(low, low < 0)} to {Whole(high, low < 0)}",
+        _ => null,
+    };
 
     /// <summary>A round outline.</summary>
     public static ImmutableArray<Spot> Disc(Spot centre, double radius)
@@ -78,4 +90,7 @@ internal static class VerdictMark
 
         return outline.MoveToImmutable();
     }
+
+    private static string Whole(double db, bool signed) =>
+        Math.Round(db).ToString(signed ? "+0;−0;0" : "0;−0;0", CultureInfo.InvariantCulture);
 }

@@ -16,29 +16,30 @@ internal static class GroundLayer
     /// <summary>The layer's groups.</summary>
     public static IEnumerable<Shape> Draw(PathPictureModel model, PathGeometry geometry, PathFrame frame, Palette palette)
     {
-        ImmutableArray<Spot> surface = frame.Curve(geometry.Distances, geometry.RaisedGround);
-        Spot left = new(surface[0].X, frame.Plot.Bottom);
-        Spot right = new(surface[^1].X, frame.Plot.Bottom);
-        yield return new GroupShape("ground", [new AreaShape([.. surface, right, left], new(palette.Ground))], frame.Plot);
+        ImmutableArray<ImmutableArray<Spot>> surfaces = Curves(geometry.RaisedGround);
+        yield return new GroupShape("ground", [.. surfaces.Select(surface => new AreaShape([.. surface, new(surface[^1].X, frame.Plot.Bottom), new(surface[0].X, frame.Plot.Bottom)], new(palette.Ground)))], frame.Plot);
 
         CoverKind[] kinds = [.. geometry.Source.Select(source => model.CoverKinds.IsDefaultOrEmpty ? CoverKind.None : model.CoverKinds[source])];
         bool[] sea = [.. geometry.Source.Select((source, i) => IsSea(model, source, kinds[i]))];
         List<Shape> cover = [];
-        foreach (((CoverKind kind, bool isSea), int first, int last) in Bands.Stretches([.. kinds.Zip(sea)]))
+        foreach (((CoverKind kind, bool isSea, bool isMissing), int first, int last) in Bands.Stretches([.. kinds.Zip(sea, geometry.Missing)]))
         {
-            if (kind != CoverKind.None || isSea)
+            if (!isMissing && (kind != CoverKind.None || isSea))
             {
                 cover.Add(Stretch(isSea ? CoverKind.Water : kind, isSea, first, last, geometry, frame, palette));
             }
         }
 
         yield return new GroupShape("cover", [.. cover], frame.Plot);
-        yield return new GroupShape("ground-line", [new LineShape(surface, new(palette.GroundEdge, 1.4))], frame.Plot);
+        yield return new GroupShape("ground-line", [.. surfaces.Select(surface => new LineShape(surface, new(palette.GroundEdge, 1.4)))], frame.Plot);
         if (model.LowKFactor is double low)
         {
             Stroke faint = new(palette.GroundEdge.Veil(0.75), 1.1) { Dashes = [2, 3] };
-            yield return new GroupShape("ground-low-k", [new LineShape(frame.Curve(geometry.Distances, geometry.GroundAt(low)), faint)], frame.Plot);
+            yield return new GroupShape("ground-low-k", [.. Curves([.. geometry.GroundAt(low)]).Select(curve => new LineShape(curve, faint))], frame.Plot);
         }
+
+        ImmutableArray<ImmutableArray<Spot>> Curves(ImmutableArray<double> heights) =>
+            [.. geometry.Known.Select(stretch => frame.Curve(stretch.Of(geometry.Distances), stretch.Of(heights)))];
     }
 
     /// <summary>Whether a point is drawn as sea, down to the sheet's edge. Without zones, water within a metre of sea level is taken for it.</summary>
@@ -79,6 +80,8 @@ internal static class GroundLayer
         double Middle(int before, int after) => frame.X(
             before < 0 ? geometry.Distances[0]
             : after >= geometry.Distances.Length ? geometry.Distances[^1]
+            : geometry.Missing[before] ? geometry.Distances[after]
+            : geometry.Missing[after] ? geometry.Distances[before]
             : (geometry.Distances[before] + geometry.Distances[after]) / 2);
     }
 }

@@ -3,7 +3,7 @@ using Mastwright.Pictures.Fonts;
 
 namespace Mastwright.Pictures.Paths;
 
-/// <summary>Stretches without ground data: what is drawn there is a guess, and says so.</summary>
+/// <summary>Stretches without ground data: nothing else is drawn of the ground there.</summary>
 internal static class MissingLayer
 {
     /// <summary>Words on a stretch without data.</summary>
@@ -25,9 +25,12 @@ internal static class MissingLayer
                 continue;
             }
 
+            // At an end of the path the lowest line is left to the words of the mast.
+            bool reachesEnd = stretch.FromMetres <= 0 || stretch.ToMetres >= frame.LengthMetres;
+            double baseline = frame.Plot.Bottom - 10 - (reachesEnd ? (textPixels * 1.5) + 20 : 0);
             double middle = (left + right) / 2;
             bool across = TextRuler.WidthPixels(Words, textPixels, TextWeight.SemiBold) + 8 < right - left;
-            shapes.Add(new TextShape(new(across ? middle : middle + (textPixels * 0.35), frame.Plot.Bottom - 10), Words, textPixels, palette.Ink)
+            shapes.Add(new TextShape(new(across ? middle : middle + (textPixels * 0.35), baseline), Words, textPixels, palette.Ink)
             {
                 Anchor = across ? TextAnchor.Middle : TextAnchor.Start,
                 RotationDegrees = across ? 0 : -90,

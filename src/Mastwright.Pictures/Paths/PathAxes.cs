@@ -32,11 +32,16 @@ internal static class PathAxes
         Box plot = frame.Plot;
         Stroke thin = new(palette.Muted, 1);
         Ticks heights = HeightTicks(frame);
+        double heightUnit = HeightUnit(frame);
+        Ticks numbers = heights with { Step = heights.Step / heightUnit };
+        double widest = 0;
         foreach (double height in heights.Values)
         {
             double y = frame.Y(height);
+            string number = numbers.Text(height / heightUnit);
+            widest = Math.Max(widest, TextRuler.WidthPixels(number, textPixels));
             shapes.Add(new LineShape([new(plot.Left - 5, y), new(plot.Left, y)], thin));
-            shapes.Add(new TextShape(new(plot.Left - 9, y + (textPixels * 0.36)), heights.Text(height), textPixels, palette.Muted) { Anchor = TextAnchor.End });
+            shapes.Add(new TextShape(new(plot.Left - 9, y + (textPixels * 0.36)), number, textPixels, palette.Muted) { Anchor = TextAnchor.End });
         }
 
         bool inMetres = frame.LengthMetres < 2000;
@@ -50,7 +55,8 @@ internal static class PathAxes
         }
 
         shapes.Add(new LineShape([new(plot.Left, plot.Top), new(plot.Left, below), new(plot.Right, below), new(plot.Right, plot.Top)], thin));
-        shapes.Add(new TextShape(new(plot.Left - 46, (plot.Top + plot.Bottom) / 2), "height above sea level, m", textPixels, palette.Muted) { Anchor = TextAnchor.Middle, RotationDegrees = -90 });
+        double beside = Math.Max(46, 9 + widest + 6);
+        shapes.Add(new TextShape(new(plot.Left - beside, (plot.Top + plot.Bottom) / 2), $"height above sea level, {(heightUnit == 1 ? "m" : "km")}", textPixels, palette.Muted) { Anchor = TextAnchor.Middle, RotationDegrees = -90 });
         shapes.Add(new TextShape(new(plot.Left, below + (textPixels * 2) + 11), DistanceName(model, inMetres, textPixels, nameRoom), textPixels, palette.Muted));
         return new("axes", [.. shapes]);
     }
@@ -59,28 +65,34 @@ internal static class PathAxes
     public static GroupShape DrawZones(PathPictureModel model, PathGeometry geometry, PathFrame frame, Palette palette)
     {
         List<Shape> shapes = [];
-        ImmutableArray<Zone> zones = [.. geometry.Source.Select(source => model.Zones[source])];
-        foreach ((Zone zone, int first, int last) in Bands.Stretches(zones))
+        ImmutableArray<Zone?> zones = [.. geometry.Source.Select((source, i) => geometry.Missing[i] ? (Zone?)null : model.Zones[source])];
+        foreach ((Zone? zone, int first, int last) in Bands.Stretches(zones))
         {
-            double left = frame.X(first == 0 ? 0 : (geometry.Distances[first - 1] + geometry.Distances[first]) / 2);
-            double right = frame.X(last == zones.Length - 1 ? geometry.LengthMetres : (geometry.Distances[last] + geometry.Distances[last + 1]) / 2);
+            double left = frame.X(first == 0 ? 0 : Border(first - 1, first));
+            double right = frame.X(last == zones.Length - 1 ? geometry.LengthMetres : Border(last, last + 1));
             Fill fill = zone switch
             {
+                null => new(palette.Paper, new(HatchKind.Crossed, palette.Missing.Veil(0.5))),
                 Zone.Sea => new(palette.Water),
                 Zone.Coast => new(palette.Ground.Veil(0.5), new(HatchKind.Dots, palette.GroundEdge.Veil(0.3))),
                 _ => new(palette.Ground),
             };
-            string name = zone switch { Zone.Sea => "sea", Zone.Coast => "coastal land", _ => "inland" };
+            string name = zone switch { null => MissingLayer.Words, Zone.Sea => "sea", Zone.Coast => "coastal land", _ => "inland" };
             double top = frame.Plot.Bottom;
             double bottom = top + StripPixels;
             shapes.Add(AreaShape.Of(new(left, top, right, bottom), fill, new(palette.Paper, 1)));
             if (TextRuler.WidthPixels(name, 10) + 8 < right - left)
             {
-                shapes.Add(new TextShape(new((left + right) / 2, bottom - 3.2), name, 10, palette.Ink) { Anchor = TextAnchor.Middle });
+                shapes.Add(new TextShape(new((left + right) / 2, bottom - 3.2), name, 10, palette.Ink) { Anchor = TextAnchor.Middle, Halo = zone is null ? palette.Paper : null });
             }
         }
 
         return new("zones", [.. shapes]);
+
+        double Border(int before, int after) =>
+            geometry.Missing[before] ? geometry.Distances[after]
+            : geometry.Missing[after] ? geometry.Distances[before]
+            : (geometry.Distances[before] + geometry.Distances[after]) / 2;
     }
 
     private static string DistanceName(PathPictureModel model, bool inMetres, double textPixels, double room)
@@ -89,6 +101,9 @@ internal static class PathAxes
         double bare = TextRuler.WidthPixels($"distance from , {unit}", textPixels);
         return $"distance from {TextRuler.Fit(model.TransmitterName, room - bare, textPixels)}, {unit}";
     }
+
+    /// <summary>Metres to a unit of the height axis: kilometres where metres would take five figures.</summary>
+    private static double HeightUnit(PathFrame frame) => Math.Max(Math.Abs(frame.LowMetres), Math.Abs(frame.HighMetres)) >= 10_000 ? 1000 : 1;
 
     private static Ticks HeightTicks(PathFrame frame) => Ticks.Between(frame.LowMetres, frame.HighMetres, (int)Math.Max(3, frame.Plot.Height / 42));
 }

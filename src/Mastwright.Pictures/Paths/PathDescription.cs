@@ -11,11 +11,11 @@ internal static class PathDescription
     {
         StringBuilder text = new();
         text.Append($"{Wording.Distance(geometry.LengthMetres)} at {Wording.Frequency(model.FrequencyHz)}. ");
-        text.Append($"Verdict: {VerdictMark.Sentence(model.Verdict, model.MarginDb)}. ");
+        text.Append($"Verdict: {VerdictMark.Sentence(model.Verdict, model.MarginDb, model.MarginLowDb, model.MarginHighDb)}. ");
         text.Append(model.Headline.Length > 0 ? model.Headline.TrimEnd('.') + ". " : "");
-        text.Append($"Antenna at {model.TransmitterName}: {Wording.Metres(model.TransmitterHeightMetres)} above ground, {Wording.Metres(geometry.LeftAntennaMetres)} above sea level. ");
-        text.Append($"Antenna at {model.ReceiverName}: {Wording.Metres(model.ReceiverHeightMetres)} above ground, {Wording.Metres(geometry.RightAntennaMetres)} above sea level. ");
-        foreach (PathObstruction obstruction in model.Obstructions)
+        text.Append($"Antenna at {model.TransmitterName}: {Wording.Antenna(model.TransmitterHeightMetres, geometry.LeftAntennaMetres)}. ");
+        text.Append($"Antenna at {model.ReceiverName}: {Wording.Antenna(model.ReceiverHeightMetres, geometry.RightAntennaMetres)}. ");
+        foreach (PathObstruction obstruction in geometry.HasRay ? model.Obstructions : [])
         {
             text.Append($"{Wording.Place(obstruction)}: {Wording.Clearance(obstruction)}. ");
         }

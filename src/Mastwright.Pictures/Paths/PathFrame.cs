@@ -19,21 +19,20 @@ internal sealed record PathFrame(Box Plot, double LengthMetres, double LowMetres
     /// <summary>A frame that shows all of the curves, with room for labels above them and a body of ground below.</summary>
     public static PathFrame Around(Box plot, PathGeometry geometry, double? lowKFactor, double labelPixels)
     {
-        double high = geometry.Top.Max();
-        double low = geometry.RaisedGround.Min();
-        for (int i = 0; i < geometry.Distances.Length; i++)
-        {
-            high = Math.Max(high, geometry.Ray[i] + geometry.Fresnel[i]);
-        }
-
-        if (lowKFactor is double k)
-        {
-            high = Math.Max(high, geometry.GroundAt(k).Max());
-        }
+        double[] highest = [.. Highest(geometry, lowKFactor)];
+        double high = highest.DefaultIfEmpty(0).Max();
+        double low = geometry.RaisedGround.Where((_, i) => !geometry.Missing[i]).DefaultIfEmpty(high).Min();
 
         double lacking = Math.Max(0, LeastSpanMetres - (high - low));
         double metresPerPixel = (high + lacking - low) / Math.Max(1, (plot.Height * 0.86) - labelPixels);
         return new(plot, geometry.LengthMetres, low - (plot.Height * 0.14 * metresPerPixel), high + lacking + (labelPixels * metresPerPixel));
+    }
+
+    /// <summary>What must be seen whole: known ground with its cover, the zone above the ray, and the ground in the air of the low k-factor.</summary>
+    private static IEnumerable<double> Highest(PathGeometry geometry, double? lowKFactor)
+    {
+        IEnumerable<double> known = geometry.Top.Where((_, i) => !geometry.Missing[i]).Concat(geometry.Ray.Zip(geometry.Fresnel, (ray, radius) => ray + radius));
+        return lowKFactor is double k ? known.Concat(geometry.GroundAt(k).Where((_, i) => !geometry.Missing[i])) : known;
     }
 
     /// <summary>Pixels across for a distance.</summary>

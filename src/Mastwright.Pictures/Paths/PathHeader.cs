@@ -17,7 +17,7 @@ internal static class PathHeader
     {
         List<Shape> shapes = [];
         double line = sheet.Top + type.Title;
-        string sentence = VerdictMark.Sentence(model.Verdict, model.MarginDb);
+        string sentence = VerdictMark.Sentence(model.Verdict, model.MarginDb, model.MarginLowDb, model.MarginHighDb);
         double radius = type.Title * 0.55;
         double verdictWidth = TextRuler.WidthPixels(sentence, type.Title, TextWeight.SemiBold) + (radius * 2) + 8;
         double middle = (sheet.Left + sheet.Right) / 2;
@@ -65,8 +65,8 @@ internal static class PathHeader
             }
         }
 
-        string Heights(double aboveGround, double aboveSea, double width) => TextRuler.Fit(
-            $"antenna {Wording.Metres(aboveGround)} above ground, {Wording.Metres(aboveSea)} above sea", width, type.Small);
+        string Heights(double? aboveGround, double? aboveSea, double width) =>
+            TextRuler.Fit($"antenna {Wording.Antenna(aboveGround, aboveSea)}", width, type.Small);
     }
 }
 

@@ -9,7 +9,7 @@ internal static class PathLegend
     /// <summary>Its entries.</summary>
     public static ImmutableArray<LegendEntry> Of(PathPictureModel model, PathGeometry geometry, Palette palette)
     {
-        List<LegendEntry> entries =
+        List<LegendEntry> entries = !geometry.HasRay ? [] :
         [
             LegendEntry.Line("direct ray", new(palette.Ray, 1.8)),
             LegendEntry.Area("first Fresnel zone", new(palette.Fresnel.Veil(0.08)), palette.Fresnel),
@@ -17,8 +17,13 @@ internal static class PathLegend
         ];
         bool blocked = false;
         bool intruding = false;
-        for (int i = 0; i < geometry.Distances.Length; i++)
+        for (int i = 0; i < geometry.Ray.Length; i++)
         {
+            if (geometry.Missing[i])
+            {
+                continue;
+            }
+
             blocked |= geometry.Top[i] > geometry.Ray[i];
             intruding |= geometry.Top[i] > geometry.Ray[i] - (RadioLayer.WantedShare * geometry.Fresnel[i]);
         }
@@ -34,7 +39,7 @@ internal static class PathLegend
         }
 
         entries.AddRange(Cover(model, palette));
-        if (model.LowKFactor is double low)
+        if (model.LowKFactor is double low && !geometry.Known.IsEmpty)
         {
             entries.Add(LegendEntry.Line($"ground at k = {Wording.KFactor(low)}", new(palette.GroundEdge.Veil(0.75), 1.1) { Dashes = [2, 3] }));
         }
@@ -52,6 +57,11 @@ internal static class PathLegend
         SortedSet<CoverKind> kinds = [];
         for (int i = 0; i < model.DistancesMetres.Length; i++)
         {
+            if (PathGeometry.IsMissing(model, model.DistancesMetres[i]))
+            {
+                continue;
+            }
+
             CoverKind kind = model.CoverKinds.IsDefaultOrEmpty ? CoverKind.None : model.CoverKinds[i];
             kinds.Add(GroundLayer.IsSea(model, i, kind) ? CoverKind.Water : kind);
         }

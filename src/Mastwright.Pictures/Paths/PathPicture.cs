@@ -44,19 +44,20 @@ public static class PathPicture
         }
         while (plot.Height < LeastPlotPixels && noteLines > 0);
 
-        bool labelled = model.Obstructions.Any(obstruction => obstruction.AboveRayMetres > 0);
+        bool labelled = geometry.HasRay && model.Obstructions.Any(obstruction => obstruction.AboveRayMetres > 0);
         PathFrame frame = PathFrame.Around(plot, geometry, model.LowKFactor, labelled ? (type.Small * 2.5) + 20 : type.Small + 14);
 
         string scale = ScaleSentence(model, geometry, frame);
         GroupShape antennas = RadioLayer.DrawAntennas(model, geometry, frame, palette, type.Small);
-        IEnumerable<Box> taken = antennas.Members.OfType<TextShape>().Select(BoxOf);
+        GroupShape missing = MissingLayer.Draw(model, frame, palette, type.Small);
+        IEnumerable<Box> taken = antennas.Members.Concat(missing.Members).OfType<TextShape>().Select(BoxOf);
         List<Shape> shapes =
         [
             .. GroundLayer.Draw(model, geometry, frame, palette),
             PathAxes.DrawHeightLines(model, geometry, frame, palette),
             .. RadioLayer.DrawObstructed(geometry, frame, palette),
             .. RadioLayer.DrawRay(geometry, frame, palette),
-            MissingLayer.Draw(model, frame, palette, type.Small),
+            missing,
             PathAxes.Draw(model, frame, palette, type.Small, plot.Bottom + strip, plot.Width - TextRuler.WidthPixels(scale, type.Small) - 24),
             antennas,
             ObstructionLabels.Draw(model, geometry, frame, palette, type.Small, taken),
@@ -73,7 +74,7 @@ public static class PathPicture
         {
             WidthPixels = size.WidthPixels,
             HeightPixels = size.HeightPixels,
-            Title = $"Path from {model.TransmitterName} to {model.ReceiverName}: {VerdictMark.Sentence(model.Verdict, model.MarginDb)}",
+            Title = $"Path from {model.TransmitterName} to {model.ReceiverName}: {VerdictMark.Sentence(model.Verdict, model.MarginDb, model.MarginLowDb, model.MarginHighDb)}",
             Description = PathDescription.Of(model, geometry),
             Paper = palette.Paper,
             Shapes = [.. shapes],
@@ -84,14 +85,20 @@ public static class PathPicture
     private static string ScaleSentence(PathPictureModel model, PathGeometry geometry, PathFrame frame)
     {
         double bulge = geometry.BulgeMetres(geometry.LengthMetres / 2, model.KFactor);
-        string bend = bulge < 0.05 ? "under 0.1 m" : Wording.Metres(bulge);
+        string bend = bulge < 0.05 ? "under 0.1 m" : Wording.Distance(bulge);
         return $"ground bent for k = {Wording.KFactor(model.KFactor)}, {bend} at mid-path · heights drawn {Wording.Times(frame.Exaggeration)} × distances";
     }
 
     private static Box BoxOf(TextShape text)
     {
         double width = TextRuler.WidthPixels(text.Text, text.SizePixels, text.Weight);
-        double left = text.Anchor == TextAnchor.End ? text.At.X - width : text.At.X;
+        if (text.RotationDegrees != 0)
+        {
+            // Words that run upwards from their start.
+            return new(text.At.X - text.SizePixels, text.At.Y - width - 4, text.At.X + 4, text.At.Y + 4);
+        }
+
+        double left = text.At.X - (text.Anchor switch { TextAnchor.End => width, TextAnchor.Middle => width / 2, _ => 0 });
         return new(left - 4, text.At.Y - text.SizePixels, left + width + 4, text.At.Y + 4);
     }
 }

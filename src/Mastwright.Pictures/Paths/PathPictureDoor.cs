@@ -61,7 +61,7 @@ internal static class PathPictureDoor
             yield return $"{nameof(model.CoverHeightMetres)} holds a height that is not zero or more";
         }
 
-        if (!IsZeroOrMore(model.TransmitterHeightMetres) || !IsZeroOrMore(model.ReceiverHeightMetres))
+        if (!IsZeroOrMore(model.TransmitterHeightMetres ?? 0) || !IsZeroOrMore(model.ReceiverHeightMetres ?? 0))
         {
             yield return "an antenna's height above ground is not zero or more";
         }
@@ -79,6 +79,11 @@ internal static class PathPictureDoor
         if (!double.IsFinite(model.MarginDb ?? 0))
         {
             yield return $"{nameof(model.MarginDb)} is not finite";
+        }
+
+        if (!IsRange(model.MarginLowDb, model.MarginHighDb))
+        {
+            yield return $"{nameof(model.MarginLowDb)} and {nameof(model.MarginHighDb)} are not the finite ends of a range";
         }
 
         if (string.IsNullOrWhiteSpace(model.TransmitterName) || string.IsNullOrWhiteSpace(model.ReceiverName))
@@ -106,13 +111,15 @@ internal static class PathPictureDoor
             yield return $"{nameof(model.Obstructions)} holds one outside the path, or one whose height is not finite";
         }
 
-        if (model.Directions.Any(direction => !double.IsFinite(direction.MarginDb ?? 0)))
+        if (model.Directions.Any(direction => !double.IsFinite(direction.MarginDb ?? 0) || !IsRange(direction.MarginLowDb, direction.MarginHighDb)))
         {
-            yield return $"{nameof(model.Directions)} holds a margin that is not finite";
+            yield return $"{nameof(model.Directions)} holds a margin that is not finite or whose range does not rise";
         }
     }
 
     private static int Length<T>(ImmutableArray<T> array) => array.IsDefault ? 0 : array.Length;
+
+    private static bool IsRange(double? low, double? high) => low is null == high is null && double.IsFinite(low ?? 0) && double.IsFinite(high ?? 0) && !(low > high);
 
     private static bool IsZeroOrMore(double value) => double.IsFinite(value) && value >= 0;
 

@@ -29,14 +29,17 @@ public sealed record PathPictureModel
     /// <summary>Radio-climatic zone of each point; empty for none shown.</summary>
     public ImmutableArray<Zone> Zones { get; init; } = [];
 
-    /// <summary>Stretches without ground data: their heights in <see cref="GroundMetres"/> are a guess and are marked so.</summary>
+    /// <summary>
+    /// Stretches without ground data, each from the last place with a height to the next: neither ground nor cover, zone or shading is
+    /// drawn strictly inside them, nor at an end of the path that one reaches. What the arrays hold there is never shown.
+    /// </summary>
     public ImmutableArray<PathStretch> Missing { get; init; } = [];
 
-    /// <summary>Height of the left antenna above its ground, in metres, zero or more.</summary>
-    public required double TransmitterHeightMetres { get; init; }
+    /// <summary>Height of the left antenna above its ground, in metres, zero or more; null when unknown: then no ray is drawn.</summary>
+    public required double? TransmitterHeightMetres { get; init; }
 
-    /// <summary>Height of the right antenna above its ground, in metres, zero or more.</summary>
-    public required double ReceiverHeightMetres { get; init; }
+    /// <summary>Height of the right antenna above its ground, in metres, zero or more; null when unknown: then no ray is drawn.</summary>
+    public required double? ReceiverHeightMetres { get; init; }
 
     /// <summary>Frequency in hertz, more than zero: it makes the Fresnel zone.</summary>
     public required double FrequencyHz { get; init; }
@@ -47,7 +50,7 @@ public sealed record PathPictureModel
     /// <summary>A lower factor, for the line that shows how far the ground comes up in bad air; null for no line.</summary>
     public double? LowKFactor { get; init; }
 
-    /// <summary>What is in the way or comes nearest to it.</summary>
+    /// <summary>What is in the way or comes nearest to it; shown only where there is a ray.</summary>
     public ImmutableArray<PathObstruction> Obstructions { get; init; } = [];
 
     /// <summary>The verdict of the link.</summary>
@@ -55,6 +58,12 @@ public sealed record PathPictureModel
 
     /// <summary>Margin of the weaker direction in dB, negative when it is short; null when unknown.</summary>
     public double? MarginDb { get; init; }
+
+    /// <summary>The least that margin may be, in dB; null when unknown. Shown where the verdict is unknown.</summary>
+    public double? MarginLowDb { get; init; }
+
+    /// <summary>The most that margin may be, in dB, not less than <see cref="MarginLowDb"/>; null when unknown.</summary>
+    public double? MarginHighDb { get; init; }
 
     /// <summary>Why, in one sentence of at most two lines; empty for none.</summary>
     public string Headline { get; init; } = "";
@@ -108,4 +117,6 @@ public sealed record PathObstruction(double DistanceMetres, double AboveRayMetre
 /// <param name="To">Who listens.</param>
 /// <param name="MarginDb">Margin in dB; null when unknown.</param>
 /// <param name="Verdict">What comes of it.</param>
-public sealed record PathDirection(string From, string To, double? MarginDb, Verdict Verdict);
+/// <param name="MarginLowDb">The least the margin may be, in dB; null when unknown. Shown where the verdict is unknown.</param>
+/// <param name="MarginHighDb">The most the margin may be, in dB; null when unknown.</param>
+public sealed record PathDirection(string From, string To, double? MarginDb, Verdict Verdict, double? MarginLowDb = null, double? MarginHighDb = null);

@@ -22,10 +22,19 @@ internal static class Wording
         ? string.Create(CultureInfo.InvariantCulture, $"{Math.Round(factor):0}")
         : string.Create(CultureInfo.InvariantCulture, $"{factor:0.0}");
 
+    /// <summary>How high an antenna stands: above its ground and above the sea, as far as either is known.</summary>
+    public static string Antenna(double? aboveGroundMetres, double? aboveSeaMetres) => (aboveGroundMetres, aboveSeaMetres) switch
+    {
+        ({ } ground, { } sea) => $"{Metres(ground)} above ground, {Metres(sea)} above sea",
+        ({ } ground, null) => $"{Metres(ground)} above unknown ground",
+        _ => "height unknown",
+    };
+
     /// <summary>How an obstruction stands to the ray, in metres and in Fresnel radii.</summary>
     public static string Clearance(PathObstruction obstruction)
     {
-        string metres = Metres(Math.Abs(obstruction.AboveRayMetres));
+        double off = Math.Abs(obstruction.AboveRayMetres);
+        string metres = off < 10_000 ? Metres(off) : Distance(off);
         string radii = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(obstruction.FresnelRadii):0.0#}");
         return obstruction switch
         {
@@ -43,7 +52,13 @@ internal static class Wording
     /// <summary>One direction in a line.</summary>
     public static string Direction(PathDirection direction)
     {
-        string margin = direction.MarginDb is double db ? string.Create(CultureInfo.InvariantCulture, $"{db:+0.#;−0.#;0} dB, ") : "";
+        string? range = Drawings.VerdictMark.Range(direction.MarginLowDb, direction.MarginHighDb);
+        string margin = direction switch
+        {
+            { Verdict: Findings.Verdict.Unknown } => range is null ? "" : $"{range} dB, ",
+            { MarginDb: double db } => string.Create(CultureInfo.InvariantCulture, $"{db:+0.#;−0.#;0} dB, "),
+            _ => "",
+        };
         return $"{direction.From} → {direction.To}: {margin}{Drawings.VerdictMark.Word(direction.Verdict)}";
     }
 

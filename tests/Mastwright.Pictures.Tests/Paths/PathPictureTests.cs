@@ -39,6 +39,8 @@ public sealed class PathPictureTests
         ["wood"] = SkerrinPaths.Woodland,
         ["long"] = SkerrinPaths.VeryLong,
         ["crowded"] = SkerrinPaths.Crowded,
+        ["no-height"] = SkerrinPaths.NoHeight,
+        ["no-ground"] = SkerrinPaths.NoGround,
     };
 
     [Theory, MemberData(nameof(EveryPicture))]
@@ -68,7 +70,7 @@ public sealed class PathPictureTests
     {
         GroupShape group = PathPicture.Draw(Models[name], new(width, height), theme).Group("obstructions")!;
         Box[] boxes = [.. group.Members.OfType<AreaShape>().Select(Around)];
-        Assert.InRange(boxes.Length, Math.Min(1, Models[name].Obstructions.Length), 4);
+        Assert.InRange(boxes.Length, name is "no-height" or "no-ground" ? 0 : Math.Min(1, Models[name].Obstructions.Length), 4);
         for (int i = 0; i < boxes.Length; i++)
         {
             Assert.DoesNotContain(boxes[(i + 1)..], boxes[i].Overlaps);
@@ -190,7 +192,9 @@ public sealed class PathPictureTests
         string[] words = [.. drawing.Texts().Select(text => text.Text)];
         Assert.Contains("woodland", words);
         Assert.Contains("buildings", words);
-        Assert.Equal(2, words.Count(word => word == "no ground data"));
+
+        // On the stretch, in the strip of zones, and in the legend.
+        Assert.Equal(3, words.Count(word => word == "no ground data"));
         Assert.NotEmpty(drawing.Group("missing")!.Members);
     }
 
@@ -250,6 +254,9 @@ public sealed class PathPictureTests
             good with { LowKFactor = 0 },
             good with { TransmitterName = " " },
             good with { MarginDb = double.NaN },
+            good with { MarginLowDb = 1 },
+            good with { MarginLowDb = 2, MarginHighDb = 1 },
+            good with { Directions = [new("a", "b", 1, Verdict.Ok, 2, 1)] },
             good with { Missing = [new(50, 70)] },
             good with { Obstructions = [new(61, 0, 0)] },
             good with { Obstructions = default },

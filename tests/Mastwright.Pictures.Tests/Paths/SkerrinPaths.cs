@@ -97,9 +97,29 @@ internal static class SkerrinPaths
         Headline = VeryLong.Headline,
         LowKFactor = 0.8,
         Notes = [VeryLong.Headline, VeryLong.Headline, VeryLong.Headline],
-        Missing = [new(0, 90), new(3_100, 3_500), new(4_150, 4_200)],
+        Missing = [new(60, 150), new(3_100, 3_500), new(4_080, 4_140)],
         Obstructions = [new(1_600, 6, 0.3, "Creamery Wood, west"), new(1_800, 4, 0.2, "Creamery Wood, middle"), new(2_010, -4.2, -0.22, "Creamery Wood, east"), new(2_600, -6, -0.4), new(3_000, -20, -1.4)],
         Directions = [new(VeryLong.TransmitterName, VeryLong.ReceiverName, 4.2, Verdict.Tight), new(VeryLong.ReceiverName, VeryLong.TransmitterName, null, Verdict.Unknown)],
+    };
+
+    /// <summary>The ridge with a far antenna whose height nobody gave.</summary>
+    public static PathPictureModel NoHeight { get; } = RidgeInTheWay with
+    {
+        ReceiverHeightMetres = null,
+        Headline = "The height of the antenna at Lantern Bay is not known.",
+        Verdict = Verdict.Unknown,
+        MarginDb = null,
+        Directions = [new("Ferry House", "Lantern Bay", null, Verdict.Unknown), new("Lantern Bay", "Ferry House", null, Verdict.Unknown)],
+    };
+
+    /// <summary>The ridge with two stretches without ground: across its foot, and from the shore to the far end.</summary>
+    public static PathPictureModel NoGround { get; } = RidgeInTheWay with
+    {
+        Missing = [new(4_980, 7_020), new(16_980, 21_300)],
+        Headline = "Whether Lantern Bay is heard is not known, for want of ground.",
+        Verdict = Verdict.Unknown,
+        MarginDb = null,
+        Directions = [new("Ferry House", "Lantern Bay", null, Verdict.Unknown), new("Lantern Bay", "Ferry House", null, Verdict.Unknown)],
     };
 
     public static PathPictureModel Path(string from, string to, double lengthMetres, int count, Func<double, double> ground, Func<double, (CoverKind Kind, double Height)> cover)
