@@ -15,7 +15,7 @@ namespace Mastwright.Cli;
 /// <summary>Writes a reach map into files, each in the form that its ending says.</summary>
 internal static class ReachFiles
 {
-    internal const string Endings = ".png or .svg (map picture), .tif (raster)";
+    internal const string Endings = ".png or .svg (map picture), .tif (raster), .geojson (contours)";
 
     internal const double RimShare = ReachPicture.RimShare;
 
@@ -26,7 +26,7 @@ internal static class ReachFiles
     {
         foreach (string path in paths)
         {
-            if (Ending(path) is not (".png" or ".svg" or ".tif" or ".tiff"))
+            if (Ending(path) is not (".png" or ".svg" or ".tif" or ".tiff" or ".geojson"))
             {
                 return $"--out: '{path}' ends in none of {Endings}";
             }
@@ -55,6 +55,9 @@ internal static class ReachFiles
                     break;
                 case ".svg":
                     WholeFile.Write(path, SvgWriter.Write(Draw(report, options)));
+                    break;
+                case ".geojson":
+                    WholeFile.Write(path, ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options)));
                     break;
                 default:
                     ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
@@ -97,6 +100,16 @@ internal static class ReachFiles
             Assumptions = [.. report.Setup.Assumptions.OrderBy(Rank).Select(Sentence).Distinct(StringComparer.Ordinal)],
         });
     }
+
+    private static Dictionary<string, string> Properties(ReachReport report, ReachOptions options) => new(StringComparer.Ordinal)
+    {
+        ["station"] = report.Setup.Station.Subject,
+        ["receiver"] = report.Setup.Receiver.Name,
+        ["direction"] = ReachReport.Word(options.Direction),
+        ["radio"] = report.RadioText(),
+        ["method"] = report.MethodText(),
+        ["tolerance"] = string.Create(CultureInfo.InvariantCulture, $"lines simplified to {ReachContour.ToleranceCells * options.Area.CellMetres:0.##} m"),
+    };
 
     private static ReachRelief Relief(ReachReport report) => ReachRelief.Sample(report.Ground, report.Map.Field, ReachPicture.ReliefSide, RimShare);
 

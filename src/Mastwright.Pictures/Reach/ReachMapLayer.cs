@@ -16,15 +16,18 @@ internal static class ReachMapLayer
         List<Shape> shapes = [];
         List<Box> taken = [frame.Box with { Right = frame.Box.Left + 190, Top = frame.Box.Bottom - 52 }];
         Rings(model, frame, palette, shapes, taken);
-        Station(model, frame, palette, shapes, taken);
-        foreach (ReachMark mark in model.Marks)
+        (string Name, Spot At)[] places = [.. model.Marks.Select(mark => (mark.Name, frame.At(mark.EastingMetres, mark.NorthingMetres))).Where(place => IsOn(frame, place.Item2))];
+        foreach ((_, Spot at) in places)
         {
-            Spot at = frame.At(mark.EastingMetres, mark.NorthingMetres);
-            if (frame.Box.Grown(-8) is Box inner && at.X > inner.Left && at.X < inner.Right && at.Y > inner.Top && at.Y < inner.Bottom)
-            {
-                shapes.Add(new AreaShape([new(at.X, at.Y - 5.5), new(at.X + 5.5, at.Y), new(at.X, at.Y + 5.5), new(at.X - 5.5, at.Y)], new(palette.Paper), new(palette.Ink, 1.6)));
-                Label(mark.Name, at, 8, LabelPixels, TextWeight.Regular, frame, palette, shapes, taken);
-            }
+            shapes.Add(new AreaShape([new(at.X, at.Y - 5.5), new(at.X + 5.5, at.Y), new(at.X, at.Y + 5.5), new(at.X - 5.5, at.Y)], new(palette.Paper), new(palette.Ink, 1.6)));
+            taken.Add(new(at.X - 5, at.Y - 5, at.X + 5, at.Y + 5));
+        }
+
+        // Labels after all marks, so that none lies under one.
+        Station(model, frame, palette, shapes, taken);
+        foreach ((string name, Spot at) in places)
+        {
+            Label(name, at, 8, LabelPixels, TextWeight.Regular, frame, palette, shapes, taken);
         }
 
         Scale(frame, palette, shapes);
@@ -32,6 +35,9 @@ internal static class ReachMapLayer
         shapes.Add(AreaShape.Of(frame.Box, new(palette.Paper with { Opacity = 0 }), new(palette.Muted, 1)));
         return new("map-marks", [.. shapes], frame.Box);
     }
+
+    private static bool IsOn(ReachFrame frame, Spot at) =>
+        frame.Box.Grown(-8) is Box inner && at.X > inner.Left && at.X < inner.Right && at.Y > inner.Top && at.Y < inner.Bottom;
 
     private static void Rings(ReachPictureModel model, ReachFrame frame, Palette palette, List<Shape> shapes, List<Box> taken)
     {

@@ -73,6 +73,23 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     }
 
     [Fact]
+    public void Contours_are_closed_lines_around_what_is_heard()
+    {
+        string plan = SmallPlan.Write(folder);
+        ProgramRun.Of(folder.Path, "reach", plan, "west", "--radius", "2 km", "--cell", "100 m", "--out", "map.geojson").EndsWith(0);
+        using JsonDocument document = JsonDocument.Parse(File.ReadAllText(folder.File("map.geojson")));
+        JsonElement[] features = [.. document.RootElement.GetProperty("features").EnumerateArray()];
+        Assert.Equal([-18.70, 46.40], features[0].GetProperty("geometry").GetProperty("coordinates").EnumerateArray().Select(one => one.GetDouble()));
+        Assert.Equal([0, 10, 20, 30], features[1..].Select(one => one.GetProperty("properties").GetProperty("margin-from-db").GetDouble()));
+        double[] areas = [.. features[1..].Select(one => one.GetProperty("properties").GetProperty("area-square-metres").GetDouble())];
+        Assert.Equal(areas.OrderDescending(), areas);
+        Assert.Equal(Math.PI * 4e6, areas[0], Math.PI * 4e6 * 0.02);
+        JsonElement[] ring = [.. features[1].GetProperty("geometry").GetProperty("coordinates")[0][0].EnumerateArray()];
+        Assert.Equal(ring[0].ToString(), ring[^1].ToString());
+        Assert.All(ring, place => Assert.InRange(place[0].GetDouble(), -18.73, -18.67));
+    }
+
+    [Fact]
     public void Ground_that_the_radius_leaves_is_named_with_where_it_is_missing()
     {
         string plan = SmallPlan.Write(folder, SmallPlan.Text.Replace("46.40, -18.70", "46.40, -18.03", StringComparison.Ordinal));

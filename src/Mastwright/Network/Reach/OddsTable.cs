@@ -1,11 +1,11 @@
 namespace Mastwright.Network.Reach;
 
 /// <summary>The odds of a link over its margin, for one pair of spreads: made once, asked for every cell.</summary>
-/// <remarks>Steps of 0.05 dB with straight lines between: within 1e-4 of <see cref="LinkOdds.From"/> for an unknown spread of 2 dB or more (measured in OddsTableTests).</remarks>
+/// <remarks>Steps of 0.1 dB with straight lines between: within 1e-4 of <see cref="LinkOdds.From"/> for an unknown spread of 2 dB or more (measured in OddsTableTests).</remarks>
 public sealed class OddsTable
 {
-    private const double StepDb = 0.05;
-    private const int StepsASide = 1600;
+    private const double StepDb = 0.1;
+    private const int StepsASide = 600;
 
     private readonly LinkOdds[] table = new LinkOdds[(2 * StepsASide) + 1];
 
@@ -22,7 +22,7 @@ public sealed class OddsTable
         }
     }
 
-    /// <summary>The odds at a margin in dB; beyond ±80 dB those at the end of the table.</summary>
+    /// <summary>The odds at a margin in dB; beyond ±60 dB those at the end of the table.</summary>
     public LinkOdds At(double marginDb)
     {
         double at = Math.Clamp((marginDb / StepDb) + StepsASide, 0, table.Length - 1);

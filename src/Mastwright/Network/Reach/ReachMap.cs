@@ -21,8 +21,8 @@ public sealed class ReachMap
 {
     private readonly float[] levelDbm;
     private readonly float[] heardDb;
-    private readonly OddsTable heardOdds;
-    private readonly OddsTable hearsOdds;
+    private readonly Lazy<OddsTable> heardOdds;
+    private readonly Lazy<OddsTable> hearsOdds;
 
     private ReachMap(ReachField field, ReachBudget budget, float[] levelDbm, float[] heardDb)
     {
@@ -32,8 +32,8 @@ public sealed class ReachMap
         this.heardDb = heardDb;
         HeardSpread = budget.Spread(heard: true);
         HearsSpread = budget.Spread(heard: false);
-        heardOdds = new(HeardSpread.Unknown.Total, HeardSpread.Fading.Total);
-        hearsOdds = new(HearsSpread.Unknown.Total, HearsSpread.Fading.Total);
+        heardOdds = new(() => new(HeardSpread.Unknown.Total, HeardSpread.Fading.Total));
+        hearsOdds = new(() => new(HearsSpread.Unknown.Total, HearsSpread.Fading.Total));
     }
 
     /// <summary>The losses.</summary>
@@ -115,13 +115,13 @@ public sealed class ReachMap
     {
         double margin = MarginDb(cell, direction) + Budget.LocationShiftDb;
         bool heard = direction == ReachDirection.Heard || (direction == ReachDirection.Both && Budget.HeardOverHearsDb <= 0);
-        return double.IsNaN(margin) ? null : (heard ? heardOdds : hearsOdds).At(margin);
+        return double.IsNaN(margin) ? null : (heard ? heardOdds : hearsOdds).Value.At(margin);
     }
 
     /// <summary>The odds at a margin, for a legend.</summary>
     public LinkOdds OddsAt(double marginDb, ReachDirection direction)
     {
         bool heard = direction == ReachDirection.Heard || (direction == ReachDirection.Both && Budget.HeardOverHearsDb <= 0);
-        return (heard ? heardOdds : hearsOdds).At(marginDb + Budget.LocationShiftDb);
+        return (heard ? heardOdds : hearsOdds).Value.At(marginDb + Budget.LocationShiftDb);
     }
 }

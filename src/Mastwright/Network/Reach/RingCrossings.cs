@@ -1,0 +1,73 @@
+namespace Mastwright.Network.Reach;
+
+/// <summary>Finds rings that cross or touch themselves or one another.</summary>
+internal static class RingCrossings
+{
+    /// <summary>Numbers of the rings that do.</summary>
+    /// <param name="rings">The rings.</param>
+    /// <param name="metres">Side of the squares by which stretches are looked up, of the order of their length.</param>
+    internal static HashSet<int> Find(IReadOnlyList<List<(double X, double Y)>> rings, double metres)
+    {
+        Dictionary<(long X, long Y), List<(int Ring, int Stretch)>> squares = [];
+        HashSet<int> crossing = [];
+        for (int ring = 0; ring < rings.Count; ring++)
+        {
+            for (int stretch = 0; stretch < rings[ring].Count; stretch++)
+            {
+                foreach ((long X, long Y) square in Squares(rings[ring], stretch, metres))
+                {
+                    if (!squares.TryGetValue(square, out List<(int Ring, int Stretch)>? here))
+                    {
+                        squares[square] = here = [];
+                    }
+
+                    foreach ((int otherRing, int otherStretch) in here)
+                    {
+                        if (!IsNeighbour(rings, ring, stretch, otherRing, otherStretch) && Meet(rings[ring], stretch, rings[otherRing], otherStretch))
+                        {
+                            crossing.Add(ring);
+                            crossing.Add(otherRing);
+                        }
+                    }
+
+                    here.Add((ring, stretch));
+                }
+            }
+        }
+
+        return crossing;
+    }
+
+    private static IEnumerable<(long X, long Y)> Squares(List<(double X, double Y)> ring, int stretch, double metres)
+    {
+        (double x1, double y1) = ring[stretch];
+        (double x2, double y2) = ring[(stretch + 1) % ring.Count];
+        for (long x = (long)Math.Floor(Math.Min(x1, x2) / metres); x <= (long)Math.Floor(Math.Max(x1, x2) / metres); x++)
+        {
+            for (long y = (long)Math.Floor(Math.Min(y1, y2) / metres); y <= (long)Math.Floor(Math.Max(y1, y2) / metres); y++)
+            {
+                yield return (x, y);
+            }
+        }
+    }
+
+    /// <summary>The same stretch, or one that shares an end with it.</summary>
+    private static bool IsNeighbour(IReadOnlyList<List<(double X, double Y)>> rings, int ring, int stretch, int otherRing, int otherStretch)
+    {
+        int count = rings[ring].Count;
+        int apart = Math.Abs(stretch - otherStretch);
+        return ring == otherRing && (apart <= 1 || apart == count - 1);
+    }
+
+    private static bool Meet(List<(double X, double Y)> one, int i, List<(double X, double Y)> other, int j)
+    {
+        (double X, double Y) a = one[i];
+        (double X, double Y) b = one[(i + 1) % one.Count];
+        (double X, double Y) c = other[j];
+        (double X, double Y) d = other[(j + 1) % other.Count];
+        return Side(a, b, c) * Side(a, b, d) <= 0 && Side(c, d, a) * Side(c, d, b) <= 0;
+    }
+
+    private static int Side((double X, double Y) a, (double X, double Y) b, (double X, double Y) point) =>
+        Math.Sign(((b.X - a.X) * (point.Y - a.Y)) - ((point.X - a.X) * (b.Y - a.Y)));
+}
