@@ -15,9 +15,11 @@ namespace Mastwright.Cli;
 /// <summary>The picture of a link's path from its report.</summary>
 internal static class LinkPicture
 {
+    private const double BesideEndMetres = 0.001;
+
     internal static Drawing Draw(Assessment assessment, LinkReport link, bool isDark)
     {
-        TerrainProfile terrain = link.Path.Terrain!;
+        TerrainProfile terrain = link.Path.KnownGround ?? link.Path.Terrain!;
         ImmutableArray<double> distances = [.. Enumerable.Range(0, terrain.Count).Select(terrain.DistanceMetres)];
         ClearanceAnalysis? clearance = link.Path.Clearance;
         PathPictureModel model = new()
@@ -30,8 +32,8 @@ internal static class LinkPicture
             CoverKinds = [.. terrain.CoverCodes.ToArray().Select(Kind)],
             Zones = [.. terrain.Zones],
             Missing = [.. Missing(terrain)],
-            TransmitterHeightMetres = HeightMetres(link.Path.FromHeightMetres, link.From, terrain.HeightsMetres[0]),
-            ReceiverHeightMetres = HeightMetres(link.Path.ToHeightMetres, link.To, terrain.HeightsMetres[^1]),
+            TransmitterHeightMetres = HeightMetres(link.Path.FromHeightMetres, link.From.Height, terrain.HeightsMetres[0]),
+            ReceiverHeightMetres = HeightMetres(link.Path.ToHeightMetres, link.To.Height, terrain.HeightsMetres[^1]),
             FrequencyHz = assessment.Settings.FrequencyHz,
             KFactor = link.Path.Air.KFactor,
             LowKFactor = assessment.Settings.LowKFactor,
@@ -81,36 +83,40 @@ internal static class LinkPicture
     /// How high an antenna stands above its ground: as the path has it, else, where the path could not be worked out for another reason,
     /// as the plan gives it. Null when the plan does not say, or when it says a height above the sea and nobody knows the ground.
     /// </summary>
-    private static double? HeightMetres(Estimate? ofPath, LinkStation station, double sourceGroundMetres)
+    private static double? HeightMetres(Estimate? ofPath, MountHeight? mount, double groundMetres)
     {
         if (ofPath is { } known)
         {
             return known.Median;
         }
 
-        return station.Height switch
+        return mount switch
         {
             null => null,
             { Above: HeightAbove.Roof } roof => roof.Metres.Median + (roof.RoofMetres?.Median ?? 0),
-            { Above: HeightAbove.SeaLevel } sea => (station.GroundHeightMetres?.Median ?? sourceGroundMetres) is var ground && double.IsNaN(ground) ? null : Math.Max(0, sea.Metres.Median - ground),
-            { } mount => mount.Metres.Median,
+            { Above: HeightAbove.SeaLevel } sea => double.IsNaN(groundMetres) ? null : Math.Max(0, sea.Metres.Median - groundMetres),
+            _ => mount.Metres.Median,
         };
     }
 
-    /// <summary>The stretches without a height, each from the last point that has one to the next.</summary>
+    /// <summary>
+    /// The stretches without a height, each from the last point that has one to the next; where that is an end of the path, from just
+    /// beside it, since one that reaches the end takes the end with it.
+    /// </summary>
     private static IEnumerable<PathStretch> Missing(TerrainProfile terrain)
     {
         for (int i = 0; i < terrain.Count; i++)
         {
             if (double.IsNaN(terrain.HeightsMetres[i]))
             {
-                int before = Math.Max(0, i - 1);
+                double from = i == 1 ? BesideEndMetres : terrain.DistanceMetres(Math.Max(0, i - 1));
                 while (i < terrain.Count - 1 && double.IsNaN(terrain.HeightsMetres[i]))
                 {
                     i++;
                 }
 
-                yield return new(terrain.DistanceMetres(before), terrain.DistanceMetres(i));
+                bool endsBeside = i == terrain.Count - 1 && !double.IsNaN(terrain.HeightsMetres[i]);
+                yield return new(from, endsBeside ? terrain.LengthMetres - BesideEndMetres : terrain.DistanceMetres(i));
             }
         }
     }

@@ -16,6 +16,12 @@ public sealed record LinkPath
     /// <summary>The ground as cut, with gaps if it has any; null when the stations stand at one place.</summary>
     public TerrainProfile? Terrain { get; init; }
 
+    /// <summary>
+    /// The same with the bare ground of both sites at its ends, as far as the plan or the source tells it; for showing a path whose
+    /// <see cref="Profile"/> is null. Null when there is a profile.
+    /// </summary>
+    public TerrainProfile? KnownGround { get; init; }
+
     /// <summary>What the loss model read; null when the ground has gaps or a height is missing.</summary>
     public PathProfile? Profile { get; init; }
 

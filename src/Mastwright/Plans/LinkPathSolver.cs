@@ -35,7 +35,7 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
         ];
         if (!missing.IsEmpty)
         {
-            return new() { Air = air, Terrain = terrain, Missing = missing };
+            return new() { Air = air, Terrain = terrain, KnownGround = KnownGround(mosaic, terrain, from, to), Missing = missing };
         }
 
         EndGround fromGround = EndGround.At(mosaic, terrain, from, isStart: true);
@@ -195,6 +195,12 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
     /// <summary>The profile with the bare ground at its ends: over a surface model each site's own building and trees are taken out.</summary>
     private static PathProfile Profile(GroundMosaic mosaic, TerrainProfile terrain, double fromGroundMetres, double toGroundMetres) =>
         PathProfiles.From(SurfaceSites.TakeOut(terrain, mosaic, fromGroundMetres, toGroundMetres));
+
+    private static TerrainProfile KnownGround(GroundMosaic mosaic, TerrainProfile terrain, LinkStation from, LinkStation to) => SurfaceSites.TakeOut(
+        terrain,
+        mosaic,
+        SiteGround.Resolve(mosaic, terrain.From, from.GroundHeightMetres, from.PlanPath).HeightMetres?.Median,
+        SiteGround.Resolve(mosaic, terrain.To, to.GroundHeightMetres, to.PlanPath).HeightMetres?.Median);
 
     private static PathProfile WithoutReplacedCover(PathProfile profile, EndLoss fromEnd, EndLoss toEnd)
     {

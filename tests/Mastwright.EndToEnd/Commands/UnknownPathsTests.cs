@@ -44,6 +44,37 @@ public sealed class UnknownPathsTests
     }
 
     [Fact]
+    public void The_plans_own_ground_at_the_foot_of_a_mast_gives_it_a_height_above_the_sea_and_a_ray()
+    {
+        using TemporaryFolder folder = new();
+        SmallPlan.Write(folder, SmallPlan.Text.Replace("46.41, -18.60", "46.40, -17.80\n    ground-height: 30 m", StringComparison.Ordinal));
+
+        string picture = Picture(folder, out _);
+
+        Assert.Contains("antenna 12 m above ground, 42 m above sea", picture, StringComparison.Ordinal);
+        Assert.Contains("direct ray", picture, StringComparison.Ordinal);
+        Assert.Contains("no ground data<", picture, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Over_a_surface_model_a_mast_stands_on_the_bare_ground_also_when_the_other_height_is_unknown()
+    {
+        // The west site stands on the eastern edge of a wall of 40 m: the surface there is 40 m high, the land beside it 10 m.
+        using TemporaryFolder folder = new();
+        string plan = SmallPlan.Text.Replace("bare-earth", "surface", StringComparison.Ordinal).Replace("46.40, -18.70", "46.40, -18.64835", StringComparison.Ordinal);
+        SmallPlan.Write(folder, plan, wallMetres: 40);
+        string judged = Picture(folder, out _);
+        SmallPlan.Write(folder, plan.Replace(EastHeight, "    position: 46.41, -18.60\n", StringComparison.Ordinal), wallMetres: 40);
+
+        string unknown = Picture(folder, out _);
+
+        string known = System.Text.RegularExpressions.Regex.Match(judged, "antenna 12 m above ground, [0-9.]+ m above sea", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(10)).Value;
+        Assert.NotEqual("", known);
+        Assert.DoesNotContain("above ground, 52 m", known, StringComparison.Ordinal);
+        Assert.Contains(known, unknown, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_path_without_any_ground_has_no_zones()
     {
         using TemporaryFolder folder = new();
