@@ -66,7 +66,8 @@ public sealed class OutputTests(SkerrinRun skerrin)
         Assert.True(ledgers > 0);
     }
 
-    [Fact]
+    /// <summary>Left to the full run: it starts the program four times.</summary>
+    [Fact, Trait("needs", "system")]
     public void Pictures_are_the_same_bytes_every_time()
     {
         using TemporaryFolder folder = new();

@@ -12,43 +12,12 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
 {
     private static readonly string Docs = Path.Combine(TestPlaces.Repository, "docs");
 
-    /// <summary>Pages whose commands are run, each from an empty folder.</summary>
-    public static TheoryData<string> Pages => ["first-link.md", "commands.md"];
+    [Fact]
+    public void Every_command_of_the_first_link_page_does_what_the_page_says() => Follow("first-link.md");
 
-    [Theory, MemberData(nameof(Pages))]
-    public void Every_command_of_the_page_does_what_the_page_says(string page)
-    {
-        using TemporaryFolder folder = new();
-        BorrowGround(folder);
-        folder.Write("mastwright", $"#!/bin/sh\nexec dotnet '{ProgramRun.BuiltProgram}' \"$@\"\n");
-        File.SetUnixFileMode(folder.File("mastwright"), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        int commands = 0;
-        string output = "";
-        foreach (MarkdownBlock block in MarkdownBlock.Of(Path.Combine(Docs, "guide", page)))
-        {
-            if (block.Remark.StartsWith("file ", StringComparison.Ordinal))
-            {
-                folder.Write(block.Remark[5..], block.Text);
-            }
-            else if (string.Equals(block.Language, "sh", StringComparison.Ordinal) && !block.Remark.StartsWith("not run", StringComparison.Ordinal))
-            {
-                output = "";
-                foreach ((string command, int code) in block.Commands())
-                {
-                    commands++;
-                    ProgramRun run = ProgramRun.Start("sh", folder.Path, null, "-c", command);
-                    Assert.True(code == run.ExitCode, $"{page}:{block.Line}: {command}\nexit code {run.ExitCode} instead of {code}\n{run.Error}\n{run.Output}");
-                    output += run.Output + run.Error;
-                }
-            }
-            else if (string.Equals(block.Remark, "shown", StringComparison.Ordinal))
-            {
-                ShownIn(output, block, page);
-            }
-        }
-
-        Assert.True(commands > 5, $"{page} has {commands} commands");
-    }
+    /// <summary>Left to the full run: it starts the program some thirty times.</summary>
+    [Fact, Trait("needs", "system")]
+    public void Every_command_of_the_commands_page_does_what_the_page_says() => Follow("commands.md");
 
     /// <summary>Every plan, parts and catalogue file that a page shows in YAML reads without a problem; so does a piece of a plan, or of a fit-out when it is set in.</summary>
     [Fact]
@@ -122,6 +91,41 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
         }
 
         Assert.Empty(broken);
+    }
+
+    /// <summary>Types what the page says, from an empty folder.</summary>
+    private void Follow(string page)
+    {
+        using TemporaryFolder folder = new();
+        BorrowGround(folder);
+        folder.Write("mastwright", $"#!/bin/sh\nexec dotnet '{ProgramRun.BuiltProgram}' \"$@\"\n");
+        File.SetUnixFileMode(folder.File("mastwright"), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        int commands = 0;
+        string output = "";
+        foreach (MarkdownBlock block in MarkdownBlock.Of(Path.Combine(Docs, "guide", page)))
+        {
+            if (block.Remark.StartsWith("file ", StringComparison.Ordinal))
+            {
+                folder.Write(block.Remark[5..], block.Text);
+            }
+            else if (string.Equals(block.Language, "sh", StringComparison.Ordinal) && !block.Remark.StartsWith("not run", StringComparison.Ordinal))
+            {
+                output = "";
+                foreach ((string command, int code) in block.Commands())
+                {
+                    commands++;
+                    ProgramRun run = ProgramRun.Start("sh", folder.Path, null, "-c", command);
+                    Assert.True(code == run.ExitCode, $"{page}:{block.Line}: {command}\nexit code {run.ExitCode} instead of {code}\n{run.Error}\n{run.Output}");
+                    output += run.Output + run.Error;
+                }
+            }
+            else if (string.Equals(block.Remark, "shown", StringComparison.Ordinal))
+            {
+                ShownIn(output, block, page);
+            }
+        }
+
+        Assert.True(commands > 5, $"{page} has {commands} commands");
     }
 
     /// <summary>Puts the demo's ground where the demo would make it: it is made once for all tests.</summary>

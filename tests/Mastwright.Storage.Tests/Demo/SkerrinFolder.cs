@@ -13,6 +13,8 @@ public sealed class SkerrinFolder : ICollectionFixture<SkerrinFolder>, IDisposab
 {
     internal const string Name = "Skerrin, written out";
 
+    private readonly Lazy<short[]> _heights;
+    private readonly Lazy<byte[]> _cover;
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("skerrin-");
 
     public SkerrinFolder()
@@ -20,7 +22,15 @@ public sealed class SkerrinFolder : ICollectionFixture<SkerrinFolder>, IDisposab
         FirstTime = SkerrinDemo.WriteTo(Path);
         Reading = PlanFile.Read(FirstTime.PlanPath);
         Library = GroundLibrary.Open(Path, Plan.Heights, Plan.Covers);
+        _heights = new(() => Array.ConvertAll(Whole("N46W019.hgt").ReadHeights(0, 0, SkerrinGround.HeightSide, SkerrinGround.HeightSide), height => checked((short)height)));
+        _cover = new(() => Whole("cover/N46W019.tif").ReadCover(0, 0, SkerrinGround.CoverSide, SkerrinGround.CoverSide));
     }
+
+    /// <summary>All heights of the tile as they were written, north-west post first.</summary>
+    internal ReadOnlySpan<short> Heights => _heights.Value;
+
+    /// <summary>All cover of the tile as it was written, north-west cell first.</summary>
+    internal ReadOnlySpan<byte> Cover => _cover.Value;
 
     /// <summary>What was said when the folder was empty.</summary>
     internal SkerrinDemoFiles FirstTime { get; }
@@ -52,6 +62,8 @@ public sealed class SkerrinFolder : ICollectionFixture<SkerrinFolder>, IDisposab
         Site site = Plan.Sites.Single(one => one.Key == parts[0]);
         return (site.Position.Point, AboveGround(site.FitOuts.Single(one => one.Key == parts[1]).Antenna.Height));
     }
+
+    private GroundFile Whole(string name) => GroundFileFormat.OpenFile(System.IO.Path.Combine(Path, "ground", name));
 
     private static double AboveGround(MountHeight height) => height.Metres.Median + (height.RoofMetres?.Median ?? 0);
 }
