@@ -28,7 +28,8 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     }
 
     /// <summary>Two runs, one of them on a single thread: the same document and the same raster.</summary>
-    [Fact]
+    /// <summary>Left to the full run: it makes the same map twice.</summary>
+    [Fact, Trait("needs", "system")]
     public void The_same_question_gets_the_same_bytes()
     {
         string plan = SmallPlan.Write(folder);

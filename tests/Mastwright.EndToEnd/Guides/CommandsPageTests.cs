@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 
 namespace Mastwright.Tests.EndToEnd.Guides;
@@ -6,6 +7,9 @@ namespace Mastwright.Tests.EndToEnd.Guides;
 public sealed partial class CommandsPageTests
 {
     private static readonly string Page = File.ReadAllText(Path.Combine(TestPlaces.Repository, "docs", "guide", "commands.md"));
+
+    /// <summary>The help of each command, asked for once.</summary>
+    private static readonly ConcurrentDictionary<string, string> Asked = new(StringComparer.Ordinal);
 
     [Fact]
     public void The_page_names_every_command_and_option()
@@ -44,7 +48,7 @@ public sealed partial class CommandsPageTests
 
     private static void Visit(string[] command, Action<string[], string> visit)
     {
-        string help = ProgramRun.Of(AppContext.BaseDirectory, [.. command, "--help"]).EndsWith(0).Output;
+        string help = Asked.GetOrAdd(string.Join(' ', command), _ => ProgramRun.Of(AppContext.BaseDirectory, [.. command, "--help"]).EndsWith(0).Output);
         visit(command, help);
         int list = help.IndexOf("\nCommands:", StringComparison.Ordinal);
         if (list >= 0)

@@ -21,7 +21,7 @@ public sealed class OddsTableTests
                     }
                 }
             },
-            iter: 12);
+            iter: 6);
 
     [Fact]
     public void Beyond_its_ends_it_is_sure()
