@@ -80,7 +80,7 @@ internal static class PathJson
             writer.Number("height-metres", link.Path.Profile is { } profile ? profile.HeightsMetres[i] : terrain.HeightsMetres[i]);
             writer.Number("cover-metres", link.Path.Profile is { } cover ? cover.CoverMetres[i] : terrain.CoverHeightsMetres[i]);
             writer.WriteNumber("cover-code", terrain.CoverCodes[i]);
-            writer.WriteString("zone", terrain.Zones[i] switch { Zone.Sea => "sea", Zone.Coast => "coast", _ => "inland" });
+            writer.WriteString("zone", double.IsNaN(terrain.HeightsMetres[i]) ? null : terrain.Zones[i] switch { Zone.Sea => "sea", Zone.Coast => "coast", _ => "inland" });
             writer.WriteEndObject();
         }
 

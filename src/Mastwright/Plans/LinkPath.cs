@@ -13,7 +13,7 @@ public sealed record LinkPath
     /// <summary>The ordinary air along it.</summary>
     public required PathAir Air { get; init; }
 
-    /// <summary>The ground as cut, with gaps if it has any; null when the stations stand at one place.</summary>
+    /// <summary>The ground as cut, with gaps if it has any; null when the stations stand at one place or further apart than the model reaches.</summary>
     public TerrainProfile? Terrain { get; init; }
 
     /// <summary>
