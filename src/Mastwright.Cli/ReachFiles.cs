@@ -15,7 +15,7 @@ namespace Mastwright.Cli;
 /// <summary>Writes a reach map into files, each in the form that its ending says.</summary>
 internal static class ReachFiles
 {
-    internal const string Endings = ".png or .svg (map picture), .tif (raster), .geojson (contours)";
+    internal const string Endings = ".png or .svg (map picture), .tif (raster), .geojson (contours), .kmz (overlay for a globe)";
 
     internal const double RimShare = ReachPicture.RimShare;
 
@@ -26,7 +26,7 @@ internal static class ReachFiles
     {
         foreach (string path in paths)
         {
-            if (Ending(path) is not (".png" or ".svg" or ".tif" or ".tiff" or ".geojson"))
+            if (Ending(path) is not (".png" or ".svg" or ".tif" or ".tiff" or ".geojson" or ".kmz"))
             {
                 return $"--out: '{path}' ends in none of {Endings}";
             }
@@ -58,6 +58,9 @@ internal static class ReachFiles
                     break;
                 case ".geojson":
                     WholeFile.Write(path, ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options)));
+                    break;
+                case ".kmz":
+                    WholeFile.Write(path, Kmz(report, options));
                     break;
                 default:
                     ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
@@ -98,6 +101,26 @@ internal static class ReachFiles
                     .Select(place => new ReachMark(place.Name, place.At.EastingMetres, place.At.NorthingMetres)),
             ],
             Assumptions = [.. report.Setup.Assumptions.OrderBy(Rank).Select(Sentence).Distinct(StringComparer.Ordinal)],
+        });
+    }
+
+    private static byte[] Kmz(ReachReport report, ReachOptions options)
+    {
+        ReachOverlay overlay = ReachOverlay.Draw(report.Map, options.Direction);
+        string name = report.Setup.Station.Name;
+        string title = options.Direction switch { ReachDirection.Hears => $"What {name} hears", ReachDirection.Both => $"Where {name} is heard and hears", _ => $"Where {name} is heard" };
+        return ReachKmz.Write(new()
+        {
+            Name = title,
+            Description = $"By {report.Setup.Receiver.Name}; {report.RadioText()}. {report.MethodText()} Assumed: {string.Join("; ", report.Setup.Assumptions.OrderBy(Rank).Select(assumption => assumption.Text).Distinct(StringComparer.Ordinal))}.",
+            StationName = name,
+            Station = report.Map.Field.Input.Station,
+            MapPng = PixelPng.Write(overlay.Image),
+            LegendPng = PngWriter.Write(overlay.Legend, 1.5),
+            WestDegrees = overlay.WestDegrees,
+            SouthDegrees = overlay.SouthDegrees,
+            EastDegrees = overlay.EastDegrees,
+            NorthDegrees = overlay.NorthDegrees,
         });
     }
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Text.Json;
+using System.Xml.Linq;
 using Mastwright.Geodesy;
 
 namespace Mastwright.Tests.EndToEnd.Commands;
@@ -88,6 +90,29 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
         JsonElement[] ring = [.. features[1].GetProperty("geometry").GetProperty("coordinates")[0][0].EnumerateArray()];
         Assert.Equal(ring[0].ToString(), ring[^1].ToString());
         Assert.All(ring, place => Assert.InRange(place[0].GetDouble(), -18.73, -18.67));
+    }
+
+    [Fact]
+    public void The_overlay_lies_around_the_station_with_its_colours()
+    {
+        string plan = SmallPlan.Write(folder);
+        string[] line = ["reach", plan, "west", "--radius", "2 km", "--cell", "100 m", "--out", "map.kmz"];
+        ProgramRun.Of(folder.Path, line).EndsWith(0);
+        byte[] first = File.ReadAllBytes(folder.File("map.kmz"));
+        ProgramRun.Of(folder.Path, line).EndsWith(0);
+        Assert.Equal(first, File.ReadAllBytes(folder.File("map.kmz")));
+
+        using ZipArchive zip = ZipFile.OpenRead(folder.File("map.kmz"));
+        Assert.Equal(["doc.kml", "map.png", "legend.png"], zip.Entries.Select(entry => entry.FullName));
+        using Stream stream = zip.Entries[0].Open();
+        XElement box = XDocument.Load(stream).Descendants(XName.Get("LatLonBox", "http://www.opengis.net/kml/2.2")).Single();
+        double[] edges = [.. box.Elements().Select(edge => double.Parse(edge.Value, CultureInfo.InvariantCulture))];
+        Assert.Equal(["north", "south", "east", "west"], box.Elements().Select(edge => edge.Name.LocalName));
+        Assert.Equal(46.40, (edges[0] + edges[1]) / 2, 1e-6);
+        Assert.Equal(-18.70, (edges[2] + edges[3]) / 2, 1e-6);
+
+        // The box holds the radius and hardly more: 2 km are 0.01799° of latitude at 46.4° north.
+        Assert.Equal(2 * 0.01799, edges[0] - edges[1], 0.0005);
     }
 
     [Fact]

@@ -97,6 +97,26 @@ public sealed class ReachPictureTests
         Assert.Throws<ArgumentException>(() => ReachPicture.Draw(model with { Relief = ReachRelief.Sample(Level(elsewhere), field, 32, 0.05) }));
     }
 
+    [Fact]
+    public void The_overlay_is_clear_outside_the_map_and_shows_the_class_where_it_lies()
+    {
+        ReachPictureModel model = Model();
+        ReachOverlay overlay = ReachOverlay.Draw(model.Map, ReachDirection.Heard);
+        foreach ((double metres, Ink ink) in new[] { (250.0, ReachScale.Of(3)), (750, ReachScale.Of(2)), (1_250, ReachScale.Of(1)), (1_750, ReachScale.Of(0)) })
+        {
+            GeoPoint place = Geodesic.Direct(model.Map.Field.Input.Station, 268.3, metres);
+            int column = (int)((place.LongitudeDegrees - overlay.WestDegrees) / (overlay.EastDegrees - overlay.WestDegrees) * overlay.Image.Width);
+            int row = (int)((overlay.NorthDegrees - place.LatitudeDegrees) / (overlay.NorthDegrees - overlay.SouthDegrees) * overlay.Image.Height);
+            ReadOnlySpan<byte> pixel = overlay.Image.Pixels.Slice(((row * overlay.Image.Width) + column) * 4, 4);
+            Assert.Equal((ink.Red, ink.Green, ink.Blue), (pixel[0], pixel[1], pixel[2]));
+            Assert.InRange(pixel[3], 100, 254);
+        }
+
+        ReachField disc = ReachField.FromCells(model.Map.Field.Input, model.Map.Field.Frame, [float.NaN, .. model.Map.Field.LossDb[1..]], [float.NaN, .. model.Map.Field.StationElevationDegrees[1..]], [ReachFlags.Outside, .. model.Map.Field.Flags[1..]], []);
+        Assert.Equal(0, ReachOverlay.Draw(ReachMap.Of(disc, Budget()), ReachDirection.Heard).Image.Pixels[((40 * 1024) + 12) * 4 + 3]);
+        Assert.Contains(overlay.Legend.Texts(), text => text.Text == "30 dB and more");
+    }
+
     private static IEnumerable<TextShape> ReachMapLabels(Drawing drawing) => drawing.Group("map-marks")!.Members.OfType<TextShape>().Where(text => text.Halo is not null);
 
     private static Box BoxOf(TextShape text)
