@@ -22,6 +22,8 @@ internal static class CommandLine
         {
             case "figures" when options.TryGetValue("--demo", out string? demo):
                 return FigureRun.Run(demo, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--results"), Origin(options)) ? 0 : Missed;
+            case "reach":
+                return ReachFigures.Print() ? 0 : Missed;
             case "soak" when options.TryGetValue("--scratch", out string? scratch):
                 SoakSettings settings = new()
                 {
@@ -34,7 +36,7 @@ internal static class CommandLine
                 };
                 return SoakRun.Run(settings) ? 0 : Missed;
             default:
-                Console.Error.WriteLine("figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
+                Console.Error.WriteLine("reach | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }

@@ -12,6 +12,9 @@ public static class AreaSweep
     /// <summary>So many radials are one piece of work: neighbours share the ground that is in the processor's cache.</summary>
     private const int Chunk = 32;
 
+    /// <summary>Radials to each cell on the edge of the map: with fewer, cells find themselves too far beside their radial.</summary>
+    private const double RadialsPerEdgeCell = 1.25;
+
     /// <summary>Computes the map.</summary>
     /// <param name="raster">The ground; it reaches as far as the map.</param>
     /// <param name="input">Radio, air and receiver.</param>
@@ -39,7 +42,7 @@ public static class AreaSweep
     public static int RadialsOf(SweepRaster raster, SweepInput input)
     {
         ArgumentNullException.ThrowIfNull(raster);
-        return input.Radials > 0 ? input.Radials : 8 * Math.Max(1, (int)Math.Ceiling(2 * 2 * Math.PI * raster.Reach / 8));
+        return input.Radials > 0 ? input.Radials : 8 * Math.Max(1, (int)Math.Ceiling(RadialsPerEdgeCell * 2 * Math.PI * raster.Reach / 8));
     }
 
     /// <summary>The map in plain double precision, with the losses as they are before they are stored.</summary>
@@ -91,10 +94,10 @@ public static class AreaSweep
         return result;
     }
 
-    /// <summary>The last regular point of a path: the largest i with i·s below D − s.</summary>
+    /// <summary>The last point on the radial: the largest i with i·s before the first of the cell's own points.</summary>
     internal static int LastPoint(double length, double step)
     {
-        double before = length - step;
+        double before = length - (OwnPoints.Count * step);
         int point = (int)(before / step);
         return point * step < before ? point : point - 1;
     }

@@ -5,8 +5,8 @@ namespace Mastwright.Propagation.Area;
 /// <summary>Cells so near that their own straight path is read and given to the one-path method: few, and below the reach of the Recommendation.</summary>
 internal static class NearCells
 {
-    /// <summary>Cells nearer than this, in metres: the range of the Recommendation begins at 0.25 km, and two steps make a profile.</summary>
-    internal static double LimitMetres(SweepRaster raster) => Math.Max(ModelRange.ShortestPathMetres, 2 * raster.CellMetres);
+    /// <summary>Cells nearer than this, in metres: the range of the Recommendation begins at 0.25 km, and a path on a radial has one point there.</summary>
+    internal static double LimitMetres(SweepRaster raster) => Math.Max(ModelRange.ShortestPathMetres, (OwnPoints.Count + 1.5) * raster.CellMetres);
 
     internal static void Fill(SweepRaster raster, in SweepTerms terms, SweepResult result, double[]? exact)
     {

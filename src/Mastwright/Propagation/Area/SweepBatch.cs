@@ -26,6 +26,7 @@ internal sealed class SweepBatch
     internal enum Column
     {
         Length,
+        RadialEnd,
         SlantSquare,
         MedianEdge,
         DuctingEdge,
@@ -85,6 +86,7 @@ internal sealed class SweepBatch
         double d = cell.Length * 1e-3;
         double fall = (t.StationAntenna - cell.AntennaMetres) * 1e-3;
         Set(v, Column.Length, d);
+        Set(v, Column.RadialEnd, cell.Points * t.Step * 1e-3);
         Set(v, Column.SlantSquare, (d * d) + (fall * fall));
         Set(v, Column.MedianEdge, SignedSquare(in cell, cell.Median));
         Set(v, Column.DuctingEdge, t.NeedsDucting ? SignedSquare(in cell, cell.Ducting) : 0);

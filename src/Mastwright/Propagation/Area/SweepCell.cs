@@ -5,11 +5,10 @@ namespace Mastwright.Propagation.Area;
 /// <summary>What the closed form of P.1812 needs of one cell's path. Metres, slopes in metres per metre.</summary>
 internal struct SweepCell
 {
-    /// <summary>Length of the path, and distance of the point one step before the cell.</summary>
+    /// <summary>Length of the path.</summary>
     internal double Length;
-    internal double LastPoint;
 
-    /// <summary>Number of the last regular point, 0 or more.</summary>
+    /// <summary>Number of the last point on the radial, 1 or more.</summary>
     internal int Points;
 
     /// <summary>Height of the cell's antenna above sea level, and its slope from the station's.</summary>

@@ -42,19 +42,19 @@ internal struct SweepClimate
 
     /// <summary>Distances over land to the sea along the path, from the station and from the cell; 500 km where there is none.</summary>
     /// <param name="step">Distance of two regular points.</param>
-    /// <param name="points">Number K of the last regular point; K + 1 is the one before the cell, K + 2 the cell.</param>
-    /// <param name="lastPoint">Distance of point K + 1.</param>
+    /// <param name="points">Number K of the last point on the radial; the cell's own points and the cell follow.</param>
     /// <param name="length">Distance of the cell.</param>
-    internal readonly (double FromStation, double FromCell) ToCoast(double step, int points, double lastPoint, double length)
+    internal readonly (double FromStation, double FromCell) ToCoast(double step, int points, double length)
     {
+        int cell = points + OwnPoints.Count + 1;
         if (firstSea < 0)
         {
             return (500_000, 500_000);
         }
 
-        double At(int point) => point <= points ? point * step : point == points + 1 ? lastPoint : length;
+        double At(int point) => point <= points ? point * step : length - ((cell - point) * step);
         double fromStation = firstSea == 0 ? 0 : (At(firstSea) + At(firstSea - 1)) / 2;
-        double fromCell = lastSea == points + 2 ? 0 : length - ((At(lastSea) + At(lastSea + 1)) / 2);
+        double fromCell = lastSea == cell ? 0 : length - ((At(lastSea) + At(lastSea + 1)) / 2);
         return (fromStation, fromCell);
     }
 }

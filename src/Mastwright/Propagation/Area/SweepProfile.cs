@@ -14,8 +14,8 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
     /// <param name="north">Cells to the north of the station; to the south negative.</param>
     /// <returns>The path, or null where ground is missing on it.</returns>
     /// <remarks>
-    /// Points at 0, s, 2s … on the nearest radial below D − s, one at D − s on the cell's own bearing, and the cell. Nearer than 0.25 km and
-    /// two steps: the cell's own straight path in equal steps.
+    /// Points at 0, s, 2s … on the nearest radial, the last eight before the cell at D − 8s … D − s on the cell's own bearing, and the cell.
+    /// Nearer than 0.25 km and nine and a half steps: the cell's own straight path in equal steps.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The cell is off the raster or the station's own, or a value is outside its range.</exception>
     public static SweepProfile? Of(SweepRaster raster, SweepInput input, int east, int north)
@@ -32,6 +32,21 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
         return length < NearCells.LimitMetres(raster)
             ? NearCells.Path(raster, in terms, east, north)?.Directed(input)
             : OnRadial(raster, in terms, east, north, length)?.Directed(input);
+    }
+
+    /// <summary>A cell's own straight path in equal steps, as for a single link: what the path of a sweep stands for.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static SweepProfile? Straight(SweepRaster raster, SweepInput input, int east, int north)
+    {
+        ArgumentNullException.ThrowIfNull(raster);
+        input.Check(raster);
+        if (Math.Abs(east) > raster.Reach || Math.Abs(north) > raster.Reach || (east == 0 && north == 0))
+        {
+            throw new ArgumentOutOfRangeException(nameof(east), east, "A cell of the raster other than the station's own is needed.");
+        }
+
+        SweepTerms terms = new(input, raster);
+        return NearCells.Path(raster, in terms, east, north)?.Directed(input);
     }
 
     /// <summary>The same path from the cell to the station where the sweep asks for that direction.</summary>
@@ -61,18 +76,15 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
         (double alongEast, double alongNorth) = wedges.Direction(nearest);
         int points = AreaSweep.LastPoint(length, raster.CellMetres);
         radial.Start(alongEast, -alongNorth, points);
-        double before = length - raster.CellMetres;
-        double share = before / length;
-        double lastGround = raster.HeightAt(east * share, -north * share);
-        int last = raster.CellAt(east * share, -north * share);
         int cell = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
         double cellGround = raster.HeightOf(cell);
-        if (radial.Known <= points || double.IsNaN(lastGround) || double.IsNaN(cellGround) || double.IsNaN(terms.StationGround))
+        if (radial.Known <= points || double.IsNaN(cellGround) || double.IsNaN(terms.StationGround)
+            || !OwnPoints.TryRead(raster, terms.HasCover, east, north, length, out OwnPoints own))
         {
             return null;
         }
 
-        int count = points + 3;
+        int count = points + OwnPoints.Count + 2;
         double[] distances = new double[count];
         double[] heights = new double[count];
         double[] cover = new double[count];
@@ -85,10 +97,15 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
             zones[i] = radial.ZoneAt(i);
         }
 
-        distances[count - 2] = before;
-        heights[count - 2] = lastGround;
-        cover[count - 2] = terms.HasCover ? raster.CoverOf(last) : 0;
-        zones[count - 2] = raster.ZoneOf(last);
+        for (int i = 0; i < OwnPoints.Count; i++)
+        {
+            int point = points + 1 + i;
+            distances[point] = own.Distances[i];
+            heights[point] = own.Ground[i];
+            cover[point] = own.Cover[i];
+            zones[point] = own.ZoneAt(i);
+        }
+
         distances[count - 1] = length;
         heights[count - 1] = cellGround;
         zones[count - 1] = raster.ZoneOf(cell);

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
 namespace Mastwright.Propagation.Area;
@@ -9,7 +10,7 @@ namespace Mastwright.Propagation.Area;
 /// the same amount for all points. So one walk serves every receiver: the largest slope so far is the station's horizon, the upper hull
 /// of z holds every horizon of any receiver. Sums give the smooth surface, a restarted hull the roughness.
 /// </para>
-/// <para>The points of a cell's path: 0, s, 2s … below D − s on the radial, D − s on the cell's own bearing, and the cell.</para>
+/// <para>The points of a cell's path: 0, s, 2s … on the radial, the last eight before the cell on the cell's own bearing (<see cref="OwnPoints"/>), the cell.</para>
 /// </remarks>
 internal sealed class SweepRadial
 {
@@ -17,6 +18,7 @@ internal sealed class SweepRadial
     private readonly SweepTerms t;
     private readonly double[] x;
     private readonly double[] inverse;
+    private readonly Vector512<double> ownToEnd;
     private readonly double[] ground;
     private readonly double[] bare;
     private readonly double[] median;
@@ -47,6 +49,7 @@ internal sealed class SweepRadial
         int capacity = (int)Math.Ceiling(raster.Reach * 1.5) + 4;
         x = new double[capacity];
         inverse = new double[capacity];
+        ownToEnd = OwnPoints.ToEnd(t.Step);
         for (int i = 0; i < capacity; i++)
         {
             x[i] = i * t.Step;
@@ -110,33 +113,32 @@ internal sealed class SweepRadial
         }
     }
 
-    /// <summary>The path to a cell; the newest point is the last with a distance below the cell's less one step.</summary>
+    /// <summary>The path to a cell; the newest point is the last below the cell's own points.</summary>
     /// <param name="cell">Receives the path. Its length, latitude and zone are set already.</param>
     /// <param name="cellGround">Height of the ground at the cell.</param>
-    /// <param name="lastGround">The same one step before the cell, and the cover and zone there.</param>
-    /// <param name="lastCover">Height of the cover there.</param>
-    /// <param name="lastZone">Zone there.</param>
-    internal void Ask(ref SweepCell cell, double cellGround, double lastGround, double lastCover, Zone lastZone)
+    /// <param name="own">The points on the cell's own bearing.</param>
+    internal void Ask(ref SweepCell cell, double cellGround, in OwnPoints own)
     {
         double d = cell.Length;
-        double hts = t.StationAntenna;
         double hrs = cellGround + t.Input.ReceiverHeightMetres;
-        double line = (hrs - hts) / d;
-        double xv = d - t.Step;
-        double toEnd = d - xv;
+        double line = (hrs - t.StationAntenna) / d;
         cell.AntennaMetres = hrs;
         cell.LineSlope = line;
-        cell.LastPoint = xv;
         cell.Points = newest;
 
         // Horizons.
         double c50 = t.MedianFall;
-        int virtualPoint = newest + 1;
-        double rise = (lastGround - hts) / xv;
-        double bent = rise - (c50 * xv);
-        bool virtualIsHorizon = bent > horizon;
-        double horizonSlope = virtualIsHorizon ? bent : horizon;
-        int from = virtualIsHorizon ? virtualPoint : horizonPoint;
+        Vector512<double> at = own.Distances;
+        Vector512<double> rise = (own.Ground - Vector512.Create(t.StationAntenna)) / at;
+        Vector512<double> bent = rise - (at * c50);
+        (double horizonSlope, int lane) = Lanes.FirstLargest(bent);
+        int from = newest + 1 + lane;
+        if (!(horizonSlope > horizon))
+        {
+            horizonSlope = horizon;
+            from = horizonPoint;
+        }
+
         cell.HorizonFromStation = horizonSlope;
         cell.IsLineOfSight = horizonSlope <= line - (c50 * d);
         int to;
@@ -144,23 +146,24 @@ internal sealed class SweepRadial
         double bareBack = double.NegativeInfinity;
         if (cell.IsLineOfSight)
         {
-            (from, bareKey) = Nearest(bareRay, bare, ground, c50, lastGround, in cell);
+            (from, bareKey) = Nearest(bareRay, bare, ground, c50, own.Ground, in cell, at);
             to = from;
         }
         else
         {
-            (to, bareBack) = Horizon(bareHull, ground, c50, hrs, lastGround, in cell);
+            (to, bareBack) = Horizon(bareHull, ground, c50, hrs, own.Ground, in cell);
         }
 
         cell.HorizonFromCell = bareBack;
-        cell.StationHorizonMetres = from > newest ? xv : x[from];
-        cell.CellHorizonMetres = to > newest ? toEnd : d - x[to];
+        cell.StationHorizonMetres = from > newest ? at[from - newest - 1] : x[from];
+        cell.CellHorizonMetres = to > newest ? ownToEnd[to - newest - 1] : d - x[to];
 
         // Bullington's edges.
-        double lastTop = lastGround + lastCover;
+        Vector512<double> tops = own.Ground + own.Cover;
         if (t.HasCover)
         {
-            cell.Median = Edge(medianHull, medianRay, median, c50, Math.Max(medianSlope, ((lastTop - hts) / xv) - (c50 * xv)), hrs, lastTop, in cell);
+            double slope = Lanes.Largest(((tops - Vector512.Create(t.StationAntenna)) / at) - (at * c50));
+            cell.Median = Edge(medianHull, medianRay, median, c50, Math.Max(medianSlope, slope), hrs, tops, in cell, at);
         }
         else
         {
@@ -168,29 +171,34 @@ internal sealed class SweepRadial
             bool isClear = slope < line;
             cell.Median = new(
                 slope,
-                isClear ? 0 : double.IsNegativeInfinity(bareBack) ? Horizon(bareHull, ground, c50, hrs, lastGround, in cell).Slope + (c50 * d) : bareBack + (c50 * d),
-                isClear ? double.IsNegativeInfinity(bareKey) ? Nearest(bareRay, bare, ground, c50, lastGround, in cell).Key : bareKey : 0);
+                isClear ? 0 : double.IsNegativeInfinity(bareBack) ? Horizon(bareHull, ground, c50, hrs, own.Ground, in cell).Slope + (c50 * d) : bareBack + (c50 * d),
+                isClear ? double.IsNegativeInfinity(bareKey) ? Nearest(bareRay, bare, ground, c50, own.Ground, in cell, at).Key : bareKey : 0);
         }
 
         if (t.NeedsDucting)
         {
             double cb = t.DuctingFall;
-            cell.Ducting = Edge(ductingHull, ductingRay, ducting, cb, Math.Max(ductingSlope, ((lastTop - hts) / xv) - (cb * xv)), hrs, lastTop, in cell);
+            double slope = Lanes.Largest(((tops - Vector512.Create(t.StationAntenna)) / at) - (at * cb));
+            cell.Ducting = Edge(ductingHull, ductingRay, ducting, cb, Math.Max(ductingSlope, slope), hrs, tops, in cell, at);
         }
 
-        Fit(ref cell, cellGround, lastGround, Math.Max(flatSlope, rise), hrs, from, to);
+        Fit(ref cell, cellGround, own.Ground, at, Math.Max(flatSlope, Lanes.Largest(rise)), hrs, from, to);
         cell.Climate = new(0, d, d);
         cell.StationToCoastMetres = 500_000;
         cell.CellToCoastMetres = 500_000;
         if (raster.HasZones)
         {
             SweepClimate whole = climate;
-            double before = newest == 0 ? 0 : x[newest - 1];
-            whole.Add(newest, zones[newest], (xv - before) / 2);
-            whole.Add(virtualPoint, lastZone, (d - x[newest]) / 2);
-            whole.Add(virtualPoint + 1, cell.Zone, toEnd / 2);
+            whole.Add(newest, zones[newest], (at[0] - x[newest - 1]) / 2);
+            whole.Add(newest + 1, own.ZoneAt(0), (at[1] - x[newest]) / 2);
+            for (int i = 1; i < OwnPoints.Count; i++)
+            {
+                whole.Add(newest + 1 + i, own.ZoneAt(i), t.Step);
+            }
+
+            whole.Add(newest + 1 + OwnPoints.Count, cell.Zone, t.Step / 2);
             cell.Climate = whole.Of(d);
-            (cell.StationToCoastMetres, cell.CellToCoastMetres) = whole.ToCoast(t.Step, newest, xv, d);
+            (cell.StationToCoastMetres, cell.CellToCoastMetres) = whole.ToCoast(t.Step, newest, d);
         }
     }
 
@@ -270,65 +278,57 @@ internal sealed class SweepRadial
         }
     }
 
-    /// <summary>The cell's horizon: its point and its slope with the bulge beyond it taken off.</summary>
-    private (int Point, double Slope) Horizon(UpperHull hull, double[] heights, double c, double hrs, double lastHeight, ref readonly SweepCell cell)
+    /// <summary>The cell's horizon: its point and its slope with the bulge beyond it taken off; of equals the last.</summary>
+    private (int Point, double Slope) Horizon(UpperHull hull, double[] heights, double c, double hrs, Vector512<double> own, ref readonly SweepCell cell)
     {
         double d = cell.Length;
-        double toEnd = d - cell.LastPoint;
-        double slope = ((lastHeight - hrs) / toEnd) - (c * toEnd);
-        if (newest == 0)
-        {
-            return (1, slope);
-        }
-
+        (double slope, int lane) = Lanes.LastLargest(((own - Vector512.Create(hrs)) / ownToEnd) - (ownToEnd * c));
         int point = hull.Tangent(d, hrs - (c * d * d));
-        toEnd = d - x[point];
+        double toEnd = d - x[point];
         double seen = ((heights[point] - hrs) / toEnd) - (c * toEnd);
-        return seen > slope ? (point, seen) : (newest + 1, slope);
+        return seen > slope ? (point, seen) : (newest + 1 + lane, slope);
     }
 
-    private (int Point, double Key) Nearest(NearestToRay ray, double[] z, double[] heights, double c, double lastHeight, ref readonly SweepCell cell)
+    /// <summary>The point nearest to the ray and its key; of equals the last.</summary>
+    private (int Point, double Key) Nearest(
+        NearestToRay ray, double[] z, double[] heights, double c, Vector512<double> own, ref readonly SweepCell cell, Vector512<double> at)
     {
         double d = cell.Length;
-        double key = Key(cell.LastPoint, lastHeight, c, in cell);
-        if (newest == 0)
-        {
-            return (1, key);
-        }
-
-        int point = ray.Find(z, t.Step, newest, d, t.StationAntenna, cell.LineSlope - (c * d));
-        double nearest = Key(x[point], heights[point], c, in cell);
-        return nearest > key ? (point, nearest) : (newest + 1, key);
+        double line = cell.LineSlope;
+        Vector512<double> products = at * ownToEnd;
+        Vector512<double> heightsAbove = own - Vector512.Create(t.StationAntenna) - (at * line) + (products * c);
+        (double key, int lane) = Lanes.LastLargest(heightsAbove * Vector512.Abs(heightsAbove) / products);
+        int point = ray.Find(z, t.Step, newest, d, t.StationAntenna, line - (c * d));
+        double product = x[point] * (d - x[point]);
+        double above = heights[point] - t.StationAntenna - (x[point] * line) + (product * c);
+        double nearest = above * Math.Abs(above) / product;
+        return nearest > key ? (point, nearest) : (newest + 1 + lane, key);
     }
 
-    private double Key(double at, double height, double c, ref readonly SweepCell cell)
-    {
-        double product = at * (cell.Length - at);
-        double above = height - t.StationAntenna - (at * cell.LineSlope) + (product * c);
-        return above * Math.Abs(above) / product;
-    }
-
-    private BullingtonReading Edge(UpperHull hull, NearestToRay ray, double[] z, double c, double slope, double hrs, double lastTop, ref readonly SweepCell cell)
+    private BullingtonReading Edge(
+        UpperHull hull, NearestToRay ray, double[] z, double c, double slope, double hrs, Vector512<double> own, ref readonly SweepCell cell, Vector512<double> at)
     {
         double whole = slope + (c * cell.Length);
         return whole < cell.LineSlope
-            ? new(whole, 0, Nearest(ray, z, top, c, lastTop, in cell).Key)
-            : new(whole, Horizon(hull, top, c, hrs, lastTop, in cell).Slope + (c * cell.Length), double.NegativeInfinity);
+            ? new(whole, 0, Nearest(ray, z, top, c, own, in cell, at).Key)
+            : new(whole, Horizon(hull, top, c, hrs, own, in cell).Slope + (c * cell.Length), double.NegativeInfinity);
     }
 
     /// <summary>The smooth surface, P.1812 equations (83) to (93), as <see cref="SmoothEarthFit"/> has it.</summary>
-    private void Fit(ref SweepCell cell, double cellGround, double lastGround, double rawSlope, double hrs, int from, int to)
+    private void Fit(ref SweepCell cell, double cellGround, Vector512<double> own, Vector512<double> at, double rawSlope, double hrs, int from, int to)
     {
         double d = cell.Length;
-        double xv = cell.LastPoint;
+        double s = t.Step;
         double xk = x[newest];
         double hk = ground[newest];
-        double step = xv - xk;
-        double first = firstSum + (step * (lastGround + hk));
-        double second = secondSum + (step * ((lastGround * (xv + xv + xk)) + (hk * (xv + xk + xk))));
-        step = d - xv;
-        first += step * (cellGround + lastGround);
-        second += step * ((cellGround * (d + d + xv)) + (lastGround * (d + xv + xv)));
+        double x0 = at[0];
+        double h0 = own[0];
+
+        // Between points of equal step a point counts with both its neighbours: twice its height, and six times height by distance.
+        double first = firstSum + ((x0 - xk) * (h0 + hk)) + (s * ((2 * Vector512.Sum(own)) - h0 + cellGround));
+        double second = secondSum
+            + ((x0 - xk) * ((h0 * (x0 + x0 + xk)) + (hk * (x0 + xk + xk))))
+            + (s * ((6 * (Vector512.Sum(own * at) - (h0 * x0))) + (h0 * (x0 + x0 + at[1])) + (cellGround * (d + d + at[OwnPoints.Count - 1]))));
         double atT = ((2 * first * d) - second) / (d * d);
         double atR = (second - (first * d)) / (d * d);
         double loweredT = atT;
@@ -336,17 +336,10 @@ internal sealed class SweepRadial
         double line = cell.LineSlope;
         if (rawSlope > line)
         {
-            double obstruction = lastGround - (xv * line);
-            double back = (lastGround - hrs) / (d - xv);
-            if (newest > 0)
-            {
-                int point = betweenHorizons.Highest(newest, line);
-                obstruction = Math.Max(obstruction, ground[point] - (x[point] * line));
-                point = betweenHorizons.Tangent(newest, d, hrs);
-                back = Math.Max(back, (ground[point] - hrs) / (d - x[point]));
-            }
-
-            obstruction -= t.StationAntenna;
+            int point = betweenHorizons.Highest(newest, line);
+            double obstruction = Math.Max(Lanes.Largest(own - (at * line)), ground[point] - (x[point] * line)) - t.StationAntenna;
+            point = betweenHorizons.Tangent(newest, d, hrs);
+            double back = Math.Max(Lanes.Largest((own - Vector512.Create(hrs)) / ownToEnd), (ground[point] - hrs) / (d - x[point]));
             if (obstruction > 0)
             {
                 double slopeT = rawSlope - line;
@@ -362,12 +355,21 @@ internal sealed class SweepRadial
         cell.OverSmoothCell = hrs - Math.Min(loweredR, cellGround);
         cell.EffectiveStation = t.Input.StationHeightMetres + t.StationGround - hst;
         cell.EffectiveCell = t.Input.ReceiverHeightMetres + cellGround - hsr;
-        cell.Roughness = HighestAbove((hsr - hst) / d, from, to, xv, lastGround) - hst;
+        cell.Roughness = HighestAbove((hsr - hst) / d, from, to, own, at) - hst;
     }
 
-    private double HighestAbove(double slope, int from, int to, double xv, double lastGround)
+    private double HighestAbove(double slope, int from, int to, Vector512<double> own, Vector512<double> at)
     {
-        double highest = to > newest ? lastGround - (slope * xv) : double.NegativeInfinity;
+        double highest = double.NegativeInfinity;
+        if (to > newest)
+        {
+            Vector512<double> above = own - (at * slope);
+            for (int i = Math.Max(from - newest - 1, 0); i <= to - newest - 1; i++)
+            {
+                highest = Math.Max(highest, above[i]);
+            }
+        }
+
         if (from > newest)
         {
             return highest;

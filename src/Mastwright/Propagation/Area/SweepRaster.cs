@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
 namespace Mastwright.Propagation.Area;
@@ -105,6 +106,84 @@ public sealed class SweepRaster
         return top + (fr * (bottom - top));
     }
 
+    /// <summary>The same at eight places.</summary>
+    internal Vector512<double> HeightsAt(Vector512<double> easts, Vector512<double> souths)
+    {
+        Vector512<double> columns = easts + Vector512.Create((double)Reach);
+        Vector512<double> rows = souths + Vector512.Create((double)Reach);
+        double last = Side - 1;
+        if (!Vector512.LessThanAll(Vector512.Max(columns, rows), Vector512.Create(last)) || !Vector512.GreaterThanOrEqualAll(Vector512.Min(columns, rows), Vector512<double>.Zero))
+        {
+            return OnEdge(easts, souths);
+        }
+
+        // Where the samples lie is found for all eight at once; only reading them is one by one.
+        Vector512<double> west = Vector512.Floor(columns);
+        Vector512<double> above = Vector512.Floor(rows);
+        Unsafe.SkipInit(out OwnPoints.Eight places);
+        Unsafe.SkipInit(out OwnPoints.Eight northWest);
+        Unsafe.SkipInit(out OwnPoints.Eight northEast);
+        Unsafe.SkipInit(out OwnPoints.Eight southWest);
+        Unsafe.SkipInit(out OwnPoints.Eight southEast);
+        ((above * Side) + west).StoreUnsafe(ref places[0]);
+        ref float origin = ref MemoryMarshal.GetArrayDataReference(heights);
+        for (int i = 0; i < OwnPoints.Count; i++)
+        {
+            ref float sample = ref Unsafe.Add(ref origin, (int)places[i]);
+            northWest[i] = sample;
+            northEast[i] = Unsafe.Add(ref sample, 1);
+            sample = ref Unsafe.Add(ref sample, Side);
+            southWest[i] = sample;
+            southEast[i] = Unsafe.Add(ref sample, 1);
+        }
+
+        Vector512<double> across = columns - west;
+        Vector512<double> top = Vector512.LoadUnsafe(ref northWest[0]);
+        top += across * (Vector512.LoadUnsafe(ref northEast[0]) - top);
+        Vector512<double> bottom = Vector512.LoadUnsafe(ref southWest[0]);
+        bottom += across * (Vector512.LoadUnsafe(ref southEast[0]) - bottom);
+        return top + ((rows - above) * (bottom - top));
+    }
+
+    /// <summary>Cover, if asked, and zones of the cells nearest to eight places; a zone takes one byte.</summary>
+    internal (Vector512<double> Cover, ulong Zones) SurfaceAt(Vector512<double> easts, Vector512<double> souths, bool withCover)
+    {
+        Vector512<double> half = Vector512.Create(Reach + 0.5);
+        Vector512<double> most = Vector512.Create(Side - 1.0);
+        Vector512<double> column = Vector512.Min(Vector512.Max(Vector512.Floor(easts + half), Vector512<double>.Zero), most);
+        Vector512<double> row = Vector512.Min(Vector512.Max(Vector512.Floor(souths + half), Vector512<double>.Zero), most);
+        Unsafe.SkipInit(out OwnPoints.Eight places);
+        OwnPoints.Eight covers = default;
+        ((row * Side) + column).StoreUnsafe(ref places[0]);
+        ulong there = 0;
+        for (int i = 0; i < OwnPoints.Count; i++)
+        {
+            int cell = (int)places[i];
+            covers[i] = withCover ? coverHeights[cover[cell]] : 0;
+            there |= HasZones ? (ulong)zones[cell] << (8 * i) : 0;
+        }
+
+        return (Vector512.LoadUnsafe(ref covers[0]), there);
+    }
+
+    private Vector512<double> OnEdge(Vector512<double> easts, Vector512<double> souths)
+    {
+        OwnPoints.Eight there = default;
+        for (int i = 0; i < OwnPoints.Count; i++)
+        {
+            there[i] = HeightAt(easts[i], souths[i]);
+        }
+
+        return Vector512.LoadUnsafe(ref there[0]);
+    }
+
+    private static double Between(ref float sample, ref float below, double across, double down)
+    {
+        double top = sample + (across * ((double)Unsafe.Add(ref sample, 1) - sample));
+        double bottom = below + (across * ((double)Unsafe.Add(ref below, 1) - below));
+        return top + (down * (bottom - top));
+    }
+
     /// <summary>Index of the cell nearest to a place on the grid.</summary>
     internal int CellAt(double east, double south) =>
         ((int)Math.Clamp(south + Reach + 0.5, 0, Side - 1) * Side) + (int)Math.Clamp(east + Reach + 0.5, 0, Side - 1);
@@ -135,11 +214,7 @@ public sealed class SweepRaster
                 int c = (int)column;
                 int r = (int)row;
                 ref float sample = ref Unsafe.Add(ref origin, (r * Side) + c);
-                double across = column - c;
-                double above = sample + (across * ((double)Unsafe.Add(ref sample, 1) - sample));
-                ref float next = ref Unsafe.Add(ref sample, Side);
-                double below = next + (across * ((double)Unsafe.Add(ref next, 1) - next));
-                height = above + ((row - r) * (below - above));
+                height = Between(ref sample, ref Unsafe.Add(ref sample, Side), column - c, row - r);
             }
             else
             {

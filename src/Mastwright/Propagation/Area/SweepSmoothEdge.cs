@@ -48,9 +48,16 @@ internal static class SweepSmoothEdge
     /// <summary>The points of the path before and behind a place; one of the two outermost twice where the place is beyond it.</summary>
     private static (double Near, double Far) Around(ref readonly SweepCell cell, double step, double place)
     {
-        double behind = Math.Clamp(Math.Ceiling(place / step), 1, cell.Points + 1);
-        double far = behind > cell.Points ? cell.LastPoint : behind * step;
-        double near = behind > 1 ? (behind - 1) * step : far;
-        return (near, far);
+        double last = cell.Points * step;
+        if (place <= last)
+        {
+            double behind = Math.Max(Math.Ceiling(place / step), 1) * step;
+            return (Math.Max(behind - step, step), behind);
+        }
+
+        // Among the cell's own points, counted from the cell.
+        double before = Math.Clamp(Math.Floor((cell.Length - place) / step), 1, OwnPoints.Count);
+        double far = cell.Length - (before * step);
+        return (before == OwnPoints.Count ? last : far - step, far);
     }
 }

@@ -33,7 +33,7 @@ internal sealed class SweepWorker
     internal void Run(int number)
     {
         int count = wedges.Cells(number, cells);
-        if (count == 0)
+        if (count == 0 || Length(cells[count - 1]) < nearest)
         {
             return;
         }
@@ -59,22 +59,11 @@ internal sealed class SweepWorker
         Zone zone = raster.ZoneOf(index);
         SweepMarks marks = zone == Zone.Sea ? SweepMarks.Sea : SweepMarks.None;
         int points = AreaSweep.LastPoint(length, raster.CellMetres);
-        double share = (length - raster.CellMetres) / length;
-        double lastGround = raster.HeightAt(east * share, -north * share);
         double ground = raster.HeightOf(index);
-        if (points >= known || double.IsNaN(lastGround) || double.IsNaN(ground))
+        if (points >= known || double.IsNaN(ground) || !OwnPoints.TryRead(raster, terms.HasCover, east, north, length, out OwnPoints own))
         {
             AreaSweep.StoreMissing(result, index, marks);
             return;
-        }
-
-        double lastCover = 0;
-        Zone lastZone = Zone.Inland;
-        if (terms.HasCover || raster.HasZones)
-        {
-            int before = raster.CellAt(east * share, -north * share);
-            lastCover = terms.HasCover ? raster.CoverOf(before) : 0;
-            lastZone = raster.ZoneOf(before);
         }
 
         radial.WalkTo(points);
@@ -84,7 +73,7 @@ internal sealed class SweepWorker
             Zone = zone,
             Latitude = terms.PathCentreLatitude(east * raster.CellMetres, north * raster.CellMetres),
         };
-        radial.Ask(ref cell, ground, lastGround, lastCover, lastZone);
+        radial.Ask(ref cell, ground, in own);
         marks |= cell.IsLineOfSight ? SweepMarks.LineOfSight : SweepMarks.None;
         if (solve is null)
         {

@@ -90,12 +90,12 @@ internal sealed class VectorDiffraction<T>
             T h1 = Get(ref values, Column.OverSmoothStation, n);
             T h2 = Get(ref values, Column.OverSmoothCell, n);
             T c = All(500 / radius);
-            T last = d - All(step);
-            Around(last, T.Sqrt(h1 * All(radius / 500)), out T near, out T far);
+            T last = Get(ref values, Column.RadialEnd, n);
+            Around(d, last, T.Sqrt(h1 * All(radius / 500)), out T near, out T far);
             T above = T.Max(SlopeOverLine(d, near, h1, h2, c), SlopeOverLine(d, far, h1, h2, c));
-            Around(last, d - T.Sqrt(h2 * All(radius / 500)), out near, out far);
+            Around(d, last, d - T.Sqrt(h2 * All(radius / 500)), out near, out far);
             T back = T.Max(SlopeOverLine(d, d - near, h2, h1, c), SlopeOverLine(d, d - far, h2, h1, c));
-            Around(last, Get(ref values, Column.LeastClearance, n), out near, out far);
+            Around(d, last, Get(ref values, Column.LeastClearance, n), out near, out far);
             T clear = T.Max(ClearanceKey(d, near, h1, h2, c), ClearanceKey(d, far, h1, h2, c));
             T edge = T.Select(T.Less(above, All(0)), clear, above * T.Max(back, All(0)));
             Put(Bullington(edge * d * All(2e-3f / wavelength), d), ref values, Column.SmoothEdge, n);
@@ -115,17 +115,21 @@ internal sealed class VectorDiffraction<T>
         return above * T.Abs(above) / product;
     }
 
-    /// <summary>The points of the path before and behind a place.</summary>
+    /// <summary>The points of the path before and behind a place: on the radial, or among the cell's own, which count from the cell.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Around(T last, T place, out T near, out T far)
+    private void Around(T d, T last, T place, out T near, out T far)
     {
         T s = All(step);
 
         // Adding and taking away 2^23 rounds to a whole number; of a place just on a point either pair will do.
         T magic = All(8_388_608f);
-        T behind = T.Max(((T.Max(T.Min(place, last), All(0)) * All(1 / step)) + All(0.5f) + magic) - magic, All(1));
-        far = T.Min(behind * s, last);
-        near = T.Max(T.Min((behind - All(1)) * s, last), T.Min(s, last));
+        T inverse = All(1 / step);
+        T behind = T.Max(((T.Max(T.Min(place, last), All(0)) * inverse) + All(0.5f) + magic) - magic, All(1));
+        T before = T.Min(T.Max(((T.Max(d - T.Max(place, last), All(0)) * inverse) + All(-0.5f) + magic) - magic, All(1)), All(OwnPoints.Count));
+        T isOwn = T.Less(last, place);
+        far = T.Select(isOwn, d - (before * s), T.Min(behind * s, last));
+        near = T.Select(isOwn, T.Max(far - s, T.Min(last, far)), T.Max(far - s, s));
+        near = T.Select(T.Less(before, All(OwnPoints.Count - 0.5f)), near, T.Select(isOwn, last, near));
     }
 
     /// <summary>(15) and (21), given v·|v|.</summary>

@@ -7,24 +7,43 @@ namespace Mastwright.Tests.Propagation.Area;
 public sealed class SweepProfileTests
 {
     [Fact]
-    public void Points_stand_on_the_radial_and_the_last_one_step_before_the_cell()
+    public void Points_stand_on_the_radial_and_the_last_eight_on_the_cells_own_bearing()
     {
         SweepRaster raster = SweepScenes.Made(200, 30, (x, y) => x + (0.5 * y), withCover: true, sea: false);
         SweepProfile path = SweepProfile.Of(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, 101, -57)!;
         double length = Math.Sqrt((101 * 101) + (57 * 57)) * 30;
         Assert.Equal(length, path.Profile.LengthMetres, 1e-9);
-        Assert.Equal(length - 30, path.Profile.DistancesMetres[^2], 1e-9);
-        Assert.InRange(path.Profile.DistancesMetres[^3], length - 60, length - 30);
-        for (int i = 0; i < path.Profile.Count - 2; i++)
+        Assert.InRange(path.Profile.DistancesMetres[^10], length - 270, length - 240);
+        for (int i = 0; i < path.Profile.Count - 9; i++)
         {
             Assert.Equal(i * 30, path.Profile.DistancesMetres[i], 1e-9);
         }
 
         // The ground is a plane: on the cell's own bearing its heights are known exactly.
-        double along = (length - 30) / length;
-        Assert.Equal(200 + 100 + ((101 + (0.5 * 57)) * along), path.Profile.HeightsMetres[^2], 1e-3);
+        for (int i = 1; i <= 8; i++)
+        {
+            Assert.Equal(length - (i * 30), path.Profile.DistancesMetres[^(i + 1)], 1e-9);
+            double along = (length - (i * 30)) / length;
+            Assert.Equal(200 + 100 + ((101 + (0.5 * 57)) * along), path.Profile.HeightsMetres[^(i + 1)], 1e-3);
+        }
+
         Assert.Equal(0, path.Profile.CoverMetres[0]);
         Assert.Equal(0, path.Profile.CoverMetres[^1]);
+    }
+
+    [Fact]
+    public void A_cells_own_path_has_equal_steps_all_on_its_own_bearing()
+    {
+        SweepRaster raster = SweepScenes.Made(200, 30, (x, y) => x + (0.5 * y), withCover: false, sea: false);
+        PathProfile path = SweepProfile.Straight(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, -90, 41)!.Profile;
+        double length = Math.Sqrt((90 * 90) + (41 * 41)) * 30;
+        int steps = (int)Math.Ceiling(length / 30);
+        Assert.Equal(steps + 1, path.Count);
+        for (int i = 0; i <= steps; i++)
+        {
+            Assert.Equal(length * i / steps, path.DistancesMetres[i], 1e-9);
+            Assert.Equal(200 + 100 + ((-90 - (0.5 * 41)) * i / steps), path.HeightsMetres[i], 1e-3);
+        }
     }
 
     [Theory]
