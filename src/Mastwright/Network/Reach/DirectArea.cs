@@ -6,7 +6,7 @@ namespace Mastwright.Network.Reach;
 
 /// <summary>Works out a field cell by cell: each by its own path and by the method that judges single links.</summary>
 /// <remarks>
-/// Slow and sure: some tenths of a millisecond a cell. Each cell depends on nothing but the input and the ground, so the
+/// Sure, and slow where the radius is large: a path a cell. Each cell depends on nothing but the input and the ground, so the
 /// result is the same to the bit whatever the number of threads.
 /// </remarks>
 public static class DirectArea

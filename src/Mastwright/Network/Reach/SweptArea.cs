@@ -6,7 +6,7 @@ using Mastwright.Propagation.Area;
 
 namespace Mastwright.Network.Reach;
 
-/// <summary>Works out a field by one sweep over the ground around the station, some thousand times faster than path by path.</summary>
+/// <summary>Works out a field by one sweep over the ground around the station, whose cost grows with its places and not with their paths.</summary>
 /// <remarks>
 /// The sweep runs on the ground's own step (<see cref="AreaSweep"/>); a cell takes the loss at its centre, bilinear between the four places of
 /// the sweep around it. The result is the same to the bit whatever the number of threads.
