@@ -19,6 +19,7 @@ internal sealed class SweepRadial
     private readonly double[] x;
     private readonly double[] inverse;
     private readonly Vector512<double> ownToEnd;
+    private readonly Vector512<double> ownPerMetre;
     private readonly double[] ground;
     private readonly double[] bare;
     private readonly double[] median;
@@ -50,6 +51,7 @@ internal sealed class SweepRadial
         x = new double[capacity];
         inverse = new double[capacity];
         ownToEnd = OwnPoints.ToEnd(t.Step);
+        ownPerMetre = Vector512<double>.One / ownToEnd;
         for (int i = 0; i < capacity; i++)
         {
             x[i] = i * t.Step;
@@ -129,7 +131,8 @@ internal sealed class SweepRadial
         // Horizons.
         double c50 = t.MedianFall;
         Vector512<double> at = own.Distances;
-        Vector512<double> rise = (own.Ground - Vector512.Create(t.StationAntenna)) / at;
+        Vector512<double> perMetre = Vector512<double>.One / at;
+        Vector512<double> rise = (own.Ground - Vector512.Create(t.StationAntenna)) * perMetre;
         Vector512<double> bent = rise - (at * c50);
         (double horizonSlope, int lane) = Lanes.FirstLargest(bent);
         int from = newest + 1 + lane;
@@ -162,7 +165,7 @@ internal sealed class SweepRadial
         Vector512<double> tops = own.Ground + own.Cover;
         if (t.HasCover)
         {
-            double slope = Lanes.Largest(((tops - Vector512.Create(t.StationAntenna)) / at) - (at * c50));
+            double slope = Lanes.Largest(((tops - Vector512.Create(t.StationAntenna)) * perMetre) - (at * c50));
             cell.Median = Edge(medianHull, medianRay, median, c50, Math.Max(medianSlope, slope), hrs, tops, in cell, at);
         }
         else
@@ -178,7 +181,7 @@ internal sealed class SweepRadial
         if (t.NeedsDucting)
         {
             double cb = t.DuctingFall;
-            double slope = Lanes.Largest(((tops - Vector512.Create(t.StationAntenna)) / at) - (at * cb));
+            double slope = Lanes.Largest(((tops - Vector512.Create(t.StationAntenna)) * perMetre) - (at * cb));
             cell.Ducting = Edge(ductingHull, ductingRay, ducting, cb, Math.Max(ductingSlope, slope), hrs, tops, in cell, at);
         }
 
@@ -282,7 +285,7 @@ internal sealed class SweepRadial
     private (int Point, double Slope) Horizon(UpperHull hull, double[] heights, double c, double hrs, Vector512<double> own, ref readonly SweepCell cell)
     {
         double d = cell.Length;
-        (double slope, int lane) = Lanes.LastLargest(((own - Vector512.Create(hrs)) / ownToEnd) - (ownToEnd * c));
+        (double slope, int lane) = Lanes.LastLargest(((own - Vector512.Create(hrs)) * ownPerMetre) - (ownToEnd * c));
         int point = hull.Tangent(d, hrs - (c * d * d));
         double toEnd = d - x[point];
         double seen = ((heights[point] - hrs) / toEnd) - (c * toEnd);
@@ -339,7 +342,7 @@ internal sealed class SweepRadial
             int point = betweenHorizons.Highest(newest, line);
             double obstruction = Math.Max(Lanes.Largest(own - (at * line)), ground[point] - (x[point] * line)) - t.StationAntenna;
             point = betweenHorizons.Tangent(newest, d, hrs);
-            double back = Math.Max(Lanes.Largest((own - Vector512.Create(hrs)) / ownToEnd), (ground[point] - hrs) / (d - x[point]));
+            double back = Math.Max(Lanes.Largest((own - Vector512.Create(hrs)) * ownPerMetre), (ground[point] - hrs) / (d - x[point]));
             if (obstruction > 0)
             {
                 double slopeT = rawSlope - line;
