@@ -26,6 +26,7 @@ internal static class CheckCommand
 
     internal static int Run(string planPath, CheckOptions options, CancellationToken cancellation)
     {
+        HeadStart.Begin(withTable: !options.Json);
         using PlanSession? session = PlanSession.Open(planPath, options.AllowOutside);
         if (session is null)
         {
