@@ -120,29 +120,27 @@ public sealed class SweepRaster
         // Where the samples lie is found for all eight at once; only reading them is one by one.
         Vector512<double> west = Vector512.Floor(columns);
         Vector512<double> above = Vector512.Floor(rows);
-        Unsafe.SkipInit(out OwnPoints.Eight places);
-        Unsafe.SkipInit(out OwnPoints.Eight northWest);
-        Unsafe.SkipInit(out OwnPoints.Eight northEast);
-        Unsafe.SkipInit(out OwnPoints.Eight southWest);
-        Unsafe.SkipInit(out OwnPoints.Eight southEast);
-        ((above * Side) + west).StoreUnsafe(ref places[0]);
-        ref float origin = ref MemoryMarshal.GetArrayDataReference(heights);
-        for (int i = 0; i < OwnPoints.Count; i++)
-        {
-            ref float sample = ref Unsafe.Add(ref origin, (int)places[i]);
-            northWest[i] = sample;
-            northEast[i] = Unsafe.Add(ref sample, 1);
-            sample = ref Unsafe.Add(ref sample, Side);
-            southWest[i] = sample;
-            southEast[i] = Unsafe.Add(ref sample, 1);
-        }
-
         Vector512<double> across = columns - west;
-        Vector512<double> top = Vector512.LoadUnsafe(ref northWest[0]);
-        top += across * (Vector512.LoadUnsafe(ref northEast[0]) - top);
-        Vector512<double> bottom = Vector512.LoadUnsafe(ref southWest[0]);
-        bottom += across * (Vector512.LoadUnsafe(ref southEast[0]) - bottom);
-        return top + ((rows - above) * (bottom - top));
+        Vector512<double> down = rows - above;
+        Vector512<double> places = (above * Side) + west;
+
+        // The vector is put together in registers: written to memory one by one and read as one, the processor would wait.
+        return Vector512.Create(
+            At(places[0], across[0], down[0]),
+            At(places[1], across[1], down[1]),
+            At(places[2], across[2], down[2]),
+            At(places[3], across[3], down[3]),
+            At(places[4], across[4], down[4]),
+            At(places[5], across[5], down[5]),
+            At(places[6], across[6], down[6]),
+            At(places[7], across[7], down[7]));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private double At(double place, double across, double down)
+    {
+        ref float sample = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(heights), (int)place);
+        return Between(ref sample, ref Unsafe.Add(ref sample, Side), across, down);
     }
 
     /// <summary>Cover, if asked, and zones of the cells nearest to eight places; a zone takes one byte.</summary>
@@ -152,18 +150,23 @@ public sealed class SweepRaster
         Vector512<double> most = Vector512.Create(Side - 1.0);
         Vector512<double> column = Vector512.Min(Vector512.Max(Vector512.Floor(easts + half), Vector512<double>.Zero), most);
         Vector512<double> row = Vector512.Min(Vector512.Max(Vector512.Floor(souths + half), Vector512<double>.Zero), most);
-        Unsafe.SkipInit(out OwnPoints.Eight places);
-        OwnPoints.Eight covers = default;
-        ((row * Side) + column).StoreUnsafe(ref places[0]);
+        Vector512<double> places = (row * Side) + column;
         ulong there = 0;
-        for (int i = 0; i < OwnPoints.Count; i++)
+        for (int i = 0; HasZones && i < OwnPoints.Count; i++)
         {
-            int cell = (int)places[i];
-            covers[i] = withCover ? coverHeights[cover[cell]] : 0;
-            there |= HasZones ? (ulong)zones[cell] << (8 * i) : 0;
+            there |= (ulong)zones[(int)places[i]] << (8 * i);
         }
 
-        return (Vector512.LoadUnsafe(ref covers[0]), there);
+        Vector512<double> covers = !withCover ? Vector512<double>.Zero : Vector512.Create(
+            CoverOf((int)places[0]),
+            CoverOf((int)places[1]),
+            CoverOf((int)places[2]),
+            CoverOf((int)places[3]),
+            CoverOf((int)places[4]),
+            CoverOf((int)places[5]),
+            CoverOf((int)places[6]),
+            CoverOf((int)places[7]));
+        return (covers, there);
     }
 
     private Vector512<double> OnEdge(Vector512<double> easts, Vector512<double> souths)
