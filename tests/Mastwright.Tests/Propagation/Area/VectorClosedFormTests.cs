@@ -97,6 +97,7 @@ public sealed class VectorClosedFormTests
     [InlineData("DOTNET_EnableAVX512", 256)]
     [InlineData("DOTNET_EnableAVX2", 128)]
     [InlineData("DOTNET_EnableHWIntrinsic", 0)]
+    [Trait("needs", "system")]
     public async Task The_tests_hold_on_a_processor_with_less(string switchedOff, int bits)
     {
         Assert.SkipWhen(Environment.GetEnvironmentVariable(ExpectedBits) is not null, "this is the child process");
