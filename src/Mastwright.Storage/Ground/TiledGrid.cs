@@ -1,0 +1,79 @@
+using System.Runtime.InteropServices;
+using BitMiracle.LibTiff.Classic;
+using Mastwright.Ground;
+using Mastwright.Storage.Files;
+
+namespace Mastwright.Storage.Ground;
+
+/// <summary>Writes a grid of one value a sample as a tiled, deflated GeoTIFF.</summary>
+internal static class TiledGrid
+{
+    private const int TileSide = 256;
+
+    static TiledGrid() => TiffGeoTags.Register();
+
+    /// <summary>Writes a file beside its final name, then renames it: nothing half written is left behind.</summary>
+    /// <param name="path">File to write; its folder exists.</param>
+    /// <param name="frame">Where the samples lie.</param>
+    /// <param name="values">Values row by row from the north-west.</param>
+    /// <param name="format">What a sample is.</param>
+    /// <param name="absent">The value that says "nothing here" in <paramref name="values"/>.</param>
+    /// <param name="stored">What the file holds in its place, and beyond the grid in the tiles at its edge.</param>
+    /// <param name="noData">The sample that the file declares as "no value"; null for none.</param>
+    internal static void Write<T>(string path, GridFrame frame, ReadOnlySpan<T> values, SampleFormat format, T absent, T stored, double? noData = null)
+        where T : unmanaged, IEquatable<T>
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        ArgumentNullException.ThrowIfNull(frame);
+        if ((long)frame.Columns * frame.Rows != values.Length)
+        {
+            throw new ArgumentException($"A grid of {frame.Columns} × {frame.Rows} has one value for each sample, not {values.Length}.", nameof(values));
+        }
+
+        using WrittenBeside target = new(path);
+        using (Tiff tiff = Tiff.ClientOpen(path, "w", target.Stream, new TiffStreamKeptOpen()) ?? throw new IOException($"{path} cannot be written."))
+        {
+            tiff.SetField(TiffTag.IMAGEWIDTH, frame.Columns);
+            tiff.SetField(TiffTag.IMAGELENGTH, frame.Rows);
+            tiff.SetField(TiffTag.BITSPERSAMPLE, 8 * Marshal.SizeOf<T>());
+            tiff.SetField(TiffTag.SAMPLESPERPIXEL, 1);
+            tiff.SetField(TiffTag.SAMPLEFORMAT, format);
+            tiff.SetField(TiffTag.PHOTOMETRIC, Photometric.MINISBLACK);
+            tiff.SetField(TiffTag.PLANARCONFIG, PlanarConfig.CONTIG);
+            tiff.SetField(TiffTag.COMPRESSION, Compression.ADOBE_DEFLATE);
+            tiff.SetField(TiffTag.TILEWIDTH, TileSide);
+            tiff.SetField(TiffTag.TILELENGTH, TileSide);
+            TiffGeoTags.Write(tiff, frame, noData);
+            WriteTiles(path, tiff, frame, values, absent, stored);
+        }
+
+        target.Keep();
+    }
+
+    private static void WriteTiles<T>(string path, Tiff tiff, GridFrame frame, ReadOnlySpan<T> values, T absent, T stored)
+        where T : unmanaged, IEquatable<T>
+    {
+        T[] tile = new T[TileSide * TileSide];
+        byte[] bytes = new byte[tile.Length * Marshal.SizeOf<T>()];
+        for (int row = 0; row < frame.Rows; row += TileSide)
+        {
+            for (int column = 0; column < frame.Columns; column += TileSide)
+            {
+                Array.Fill(tile, stored);
+                int width = Math.Min(TileSide, frame.Columns - column);
+                for (int r = 0; r < Math.Min(TileSide, frame.Rows - row); r++)
+                {
+                    Span<T> line = tile.AsSpan(r * TileSide, width);
+                    values.Slice(((row + r) * frame.Columns) + column, width).CopyTo(line);
+                    line.Replace(absent, stored);
+                }
+
+                MemoryMarshal.AsBytes<T>(tile).CopyTo(bytes);
+                if (tiff.WriteEncodedTile(tiff.ComputeTile(column, row, 0, 0), bytes, bytes.Length) != bytes.Length)
+                {
+                    throw new IOException($"{path} cannot be written.");
+                }
+            }
+        }
+    }
+}
