@@ -132,13 +132,7 @@ internal sealed class BarePath
             writer.Number("frequency-hertz", input.FrequencyHz);
             writer.Number("basic-transmission-loss-db", prediction.LossDb);
             writer.WriteString("method", prediction.Method);
-            writer.WriteStartArray("outside-range");
-            foreach (RangeProblem problem in prediction.RangeProblems)
-            {
-                writer.WriteStringValue(problem.Text);
-            }
-
-            writer.WriteEndArray();
+            writer.Strings("outside-range", prediction.RangeProblems.Select(problem => problem.Text));
             writer.Ledger("ledger", prediction.Ledger);
             writer.P1812("p1812", prediction.P1812Result);
         });

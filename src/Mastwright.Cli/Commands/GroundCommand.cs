@@ -115,12 +115,6 @@ internal static class GroundCommand
             }
 
             writer.WriteEndArray();
-            writer.WriteStartArray("missing-tiles");
-            foreach (GroundTile tile in missing)
-            {
-                writer.WriteStringValue(tile.Name);
-            }
-
-            writer.WriteEndArray();
+            writer.Strings("missing-tiles", missing.Select(tile => tile.Name));
         });
 }

@@ -26,13 +26,7 @@ internal static class CheckJson
         }
 
         writer.WriteEndArray();
-        writer.WriteStartArray("not-counted");
-        foreach (Site site in report.NotCounted)
-        {
-            writer.WriteStringValue(site.Key);
-        }
-
-        writer.WriteEndArray();
+        writer.Strings("not-counted", report.NotCounted.Select(site => site.Key));
         writer.Findings("findings", report.AllFindings);
         writer.Assumptions("assumptions", report.Assumptions);
     });
@@ -73,13 +67,7 @@ internal static class CheckJson
         writer.Ledger("required", direction.To.RequiredLedger);
         writer.Ledger("unknown-spread", direction.Spread?.Unknown);
         writer.Ledger("packet-spread", direction.Spread?.Fading);
-        writer.WriteStartArray("missing");
-        foreach (string missing in direction.Missing)
-        {
-            writer.WriteStringValue(missing);
-        }
-
-        writer.WriteEndArray();
+        writer.Strings("missing", direction.Missing);
         writer.WriteEndObject();
     }
 }

@@ -42,6 +42,17 @@ internal static class JsonDocumentWriter
         }
     }
 
+    internal static void Strings(this Utf8JsonWriter writer, string name, IEnumerable<string> values)
+    {
+        writer.WriteStartArray(name);
+        foreach (string value in values)
+        {
+            writer.WriteStringValue(value);
+        }
+
+        writer.WriteEndArray();
+    }
+
     internal static void Estimate(this Utf8JsonWriter writer, string name, Estimate? value)
     {
         if (value is not { } estimate)
@@ -100,13 +111,7 @@ internal static class JsonDocumentWriter
             writer.Number("limit", finding.Limit);
             writer.Number("margin", finding.Margin);
             writer.Number("confidence", finding.Confidence);
-            writer.WriteStartArray("assumptions");
-            foreach (string code in finding.Assumptions)
-            {
-                writer.WriteStringValue(code);
-            }
-
-            writer.WriteEndArray();
+            writer.Strings("assumptions", finding.Assumptions);
             writer.WriteString("source", finding.Source);
             writer.WriteStartObject("details");
             foreach ((string word, string value) in finding.Details)

@@ -127,12 +127,6 @@ internal static class ReachJson
     {
         writer.WriteString("direction", ReachReport.Word(options.Direction));
         writer.WriteString("layer", options.Layer);
-        writer.WriteStartArray("files");
-        foreach (string file in options.Files)
-        {
-            writer.WriteStringValue(file);
-        }
-
-        writer.WriteEndArray();
+        writer.Strings("files", options.Files);
     }
 }
