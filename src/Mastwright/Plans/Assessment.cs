@@ -93,8 +93,8 @@ public sealed class Assessment
         return
         [
             .. OfPlan([link.From, link.To]),
-            .. StationChains.Of(link.From, plan, catalogue).Findings,
-            .. StationChains.Of(link.To, plan, catalogue).Findings,
+            .. link.FromChain.Findings,
+            .. link.ToChain.Findings,
         ];
     }
 
@@ -105,8 +105,8 @@ public sealed class Assessment
         return
         [
             .. assumed
-                .Concat(StationChains.Of(link.From, plan, catalogue).Assumptions)
-                .Concat(StationChains.Of(link.To, plan, catalogue).Assumptions)
+                .Concat(link.FromChain.Assumptions)
+                .Concat(link.ToChain.Assumptions)
                 .Concat(link.Assumptions)
                 .Distinct(),
         ];
@@ -128,9 +128,9 @@ public sealed class Assessment
         // Both directions share the path: what the weaker lacks is what the path must lose less.
         double wantedLoss = (link.Weaker.IsReversed ? link.Path.Back! : link.Path.Out).LossDb - (settings.Wanted.MarginDb - margin.Median);
         LinkPathSolver solver = new(settings, link.Path.Air, ground);
-        return atStart
-            ? MastHeight.ForLoss(profile, solver.Input(link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path), wantedLoss)
-            : MastHeight.ForLoss(profile.Reversed(), solver.Input(link.To, link.From, link.Path.ToHeightMetres!.Value.Median, link.Path.FromHeightMetres!.Value.Median, link.Path), wantedLoss);
+        P1812Input input = solver.Input(
+            link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path, isReversed: !atStart);
+        return MastHeight.ForLoss(atStart ? profile : profile.Reversed(), input, wantedLoss);
     }
 
     /// <summary>What a reach map of a station is worked out from.</summary>
@@ -204,6 +204,8 @@ public sealed class Assessment
         {
             From = from,
             To = to,
+            FromChain = fromChain,
+            ToChain = toChain,
             Segment = segment,
             Path = path,
             Out = outward,

@@ -15,12 +15,13 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
 
     internal LinkPath Solve(LinkStation from, LinkStation to)
     {
-        if (Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres < OnePlaceMetres)
+        double distanceMetres = Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres;
+        if (distanceMetres < OnePlaceMetres)
         {
             return new() { Air = air, Missing = [$"two places ({from.PlanPath}/position and {to.PlanPath}/position are one place)"] };
         }
 
-        if (Geodesic.Inverse(from.Position.Point, to.Position.Point).DistanceMetres > ModelRange.LongestPathMetres)
+        if (distanceMetres > ModelRange.LongestPathMetres)
         {
             return new() { Air = air, Missing = ["a method for paths over 3000 km (ITU-R P.1812 ends there)"] };
         }
@@ -46,7 +47,11 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
         ClearanceAnalysis clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, air.KFactor);
         EndLoss fromEnd = EndLoss.Of(from, settings.FrequencyHz, fromMetres.Median, clearance.TransmitterElevationDegrees, terrain.HasSurface);
         EndLoss toEnd = EndLoss.Of(to, settings.FrequencyHz, toMetres.Median, clearance.ReceiverElevationDegrees, terrain.HasSurface);
-        profile = WithoutReplacedCover(profile, fromEnd, toEnd);
+        if (fromEnd.CoverTakenOutMetres > 0 || toEnd.CoverTakenOutMetres > 0)
+        {
+            profile = WithoutReplacedCover(profile, fromEnd, toEnd);
+            clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, air.KFactor);
+        }
 
         LinkPath path = new()
         {
@@ -55,7 +60,7 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
             Profile = profile,
             FromHeightMetres = fromMetres,
             ToHeightMetres = toMetres,
-            Clearance = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, air.KFactor),
+            Clearance = clearance,
             ClearanceLowK = FresnelClearance.Analyse(profile, fromMetres.Median, toMetres.Median, settings.FrequencyHz, settings.LowKFactor),
             LocationDb = settings.LocationDb ?? LocationVariability.SigmaDb(settings.FrequencyHz, terrain.StepMetres, toMetres.Median, terrain.CoverHeightsMetres[^1]),
             Findings = [.. fromEnd.Findings, .. toEnd.Findings, .. fromGround.Findings, .. toGround.Findings, .. Buried(from, fromBuried), .. Buried(to, toBuried)],
@@ -73,9 +78,11 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
     private LinkPath WithLosses(LinkPath path, LinkStation from, LinkStation to, GroundMosaic mosaic, EndLoss fromEnd, EndLoss toEnd)
     {
         PathProfile profile = path.Profile!;
-        PathLossPrediction outPrediction = Predict(profile, from, to, path.FromHeightMetres!.Value.Median, path.ToHeightMetres!.Value.Median, path);
-        PathLossPrediction backPrediction = Predict(profile.Reversed(), to, from, path.ToHeightMetres.Value.Median, path.FromHeightMetres.Value.Median, path);
+        double fromMetres = path.FromHeightMetres!.Value.Median;
+        double toMetres = path.ToHeightMetres!.Value.Median;
         Ends ends = new(from, to, mosaic, fromEnd, toEnd);
+        PathLossPrediction outPrediction = PathLoss.Predict(profile, Input(from, to, fromMetres, toMetres, path, isReversed: false));
+        PathLossPrediction backPrediction = PathLoss.Predict(profile.Reversed(), Input(from, to, fromMetres, toMetres, path, isReversed: true));
         LossSpread outRange = new(outPrediction.LossDb);
         LossSpread backRange = new(backPrediction.LossDb);
         TryEnd(path, ends, varyStart: true, outRange, backRange);
@@ -123,16 +130,22 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
             }
             else
             {
-                TryGroundsAndHeights(path, terrain, ends, varyStart, outRange, backRange);
+                TryGroundsAndHeights(path, terrain, ends, varyStart, isBestGuess, outRange, backRange);
             }
         }
     }
 
     /// <summary>Tries the range of the ground under the varied end, and over each ground the range of its antenna's height.</summary>
-    private void TryGroundsAndHeights(LinkPath path, TerrainProfile terrain, Ends ends, bool varyStart, LossSpread outRange, LossSpread backRange)
+    private void TryGroundsAndHeights(LinkPath path, TerrainProfile terrain, Ends ends, bool varyStart, bool isBestGuess, LossSpread outRange, LossSpread backRange)
     {
         Estimate startGround = EndGround.At(ends.Mosaic, terrain, ends.From, isStart: true).Metres;
         Estimate endGround = EndGround.At(ends.Mosaic, terrain, ends.To, isStart: false).Metres;
+        if (isBestGuess && IsExact(varyStart ? startGround : endGround, varyStart ? ends.From : ends.To))
+        {
+            // Nothing to vary: the spreads begin with this loss.
+            return;
+        }
+
         LinkPath here = path with { Terrain = terrain };
         foreach (double groundMetres in EndHeight.Tries(varyStart ? startGround : endGround))
         {
@@ -146,8 +159,8 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
             {
                 double start = varyStart ? metres : from.Median;
                 double end = varyStart ? to.Median : metres;
-                outRange.Take(Predict(profile, ends.From, ends.To, start, end, here).LossDb);
-                backRange.Take(Predict(reversed, ends.To, ends.From, end, start, here).LossDb);
+                outRange.Take(PathLoss.Predict(profile, Input(ends.From, ends.To, start, end, here, isReversed: false)).LossDb);
+                backRange.Take(PathLoss.Predict(reversed, Input(ends.From, ends.To, start, end, here, isReversed: true)).LossDb);
             }
         }
     }
@@ -164,32 +177,35 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
         return terrain.IsComplete ? terrain : null;
     }
 
-    private PathLossPrediction Predict(PathProfile profile, LinkStation from, LinkStation to, double fromMetres, double toMetres, LinkPath path) =>
-        PathLoss.Predict(profile, Input(from, to, fromMetres, toMetres, path));
+    private static bool IsExact(Estimate groundMetres, LinkStation station) =>
+        groundMetres.IsExact && EndHeight.AboveGround(station.Height!, groundMetres).Metres.IsExact;
 
     /// <summary>The input of the loss model for one direction of a path.</summary>
-    internal P1812Input Input(LinkStation from, LinkStation to, double fromMetres, double toMetres, LinkPath path) => new()
+    /// <param name="from">The station at the path's start.</param>
+    /// <param name="to">The station at the path's end.</param>
+    /// <param name="fromMetres">Height of the antenna at the start above the ground, in metres.</param>
+    /// <param name="toMetres">Height of the antenna at the end above the ground, in metres.</param>
+    /// <param name="path">The path, from start to end.</param>
+    /// <param name="isReversed">Whether the station at the end sends.</param>
+    internal P1812Input Input(LinkStation from, LinkStation to, double fromMetres, double toMetres, LinkPath path, bool isReversed)
     {
-        FrequencyHz = settings.FrequencyHz,
-        TimePercent = settings.TimePercent,
-        LocationPercent = settings.LocationPercent,
-        LocationSigmaDb = path.LocationDb,
-        TransmitterHeightMetres = fromMetres,
-        ReceiverHeightMetres = toMetres,
-        Polarisation = from.Polarisation == Station.Antenna.Polarisation.Horizontal ? WavePolarisation.Horizontal : WavePolarisation.Vertical,
-        RefractivityGradient = air.RefractivityGradient,
-        SurfaceRefractivity = air.SurfaceRefractivity,
-        PathCentreLatitudeDegrees = PathCentre.LatitudeDegrees(from.Position.Point, to.Position.Point, path.Terrain!.LengthMetres),
-        DistanceToCoastTransmitterMetres = CoastOf(path.Terrain, from),
-        DistanceToCoastReceiverMetres = CoastOf(path.Terrain, to),
-    };
-
-    /// <summary>Nearest sea along the path from the end at which a station stands.</summary>
-    private static double? CoastOf(TerrainProfile terrain, LinkStation station)
-    {
-        double toStart = Geodesic.Inverse(terrain.From, station.Position.Point).DistanceMetres;
-        double toEnd = Geodesic.Inverse(terrain.To, station.Position.Point).DistanceMetres;
-        return toStart < toEnd ? terrain.DistanceToCoastFromMetres : terrain.DistanceToCoastToMetres;
+        TerrainProfile terrain = path.Terrain!;
+        (LinkStation sender, LinkStation receiver) = isReversed ? (to, from) : (from, to);
+        return new()
+        {
+            FrequencyHz = settings.FrequencyHz,
+            TimePercent = settings.TimePercent,
+            LocationPercent = settings.LocationPercent,
+            LocationSigmaDb = path.LocationDb,
+            TransmitterHeightMetres = isReversed ? toMetres : fromMetres,
+            ReceiverHeightMetres = isReversed ? fromMetres : toMetres,
+            Polarisation = sender.Polarisation == Station.Antenna.Polarisation.Horizontal ? WavePolarisation.Horizontal : WavePolarisation.Vertical,
+            RefractivityGradient = air.RefractivityGradient,
+            SurfaceRefractivity = air.SurfaceRefractivity,
+            PathCentreLatitudeDegrees = PathCentre.LatitudeDegrees(sender.Position.Point, receiver.Position.Point, terrain.LengthMetres),
+            DistanceToCoastTransmitterMetres = isReversed ? terrain.DistanceToCoastToMetres : terrain.DistanceToCoastFromMetres,
+            DistanceToCoastReceiverMetres = isReversed ? terrain.DistanceToCoastFromMetres : terrain.DistanceToCoastToMetres,
+        };
     }
 
     /// <summary>The profile with the bare ground at its ends: over a surface model each site's own building and trees are taken out.</summary>
@@ -246,7 +262,8 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
 
         public double Most => best + above;
 
-        public int Count { get; private set; }
+        /// <summary>How many losses the range was found from, the best guess among them.</summary>
+        public int Count { get; private set; } = 1;
 
         public int Skipped { get; set; }
 

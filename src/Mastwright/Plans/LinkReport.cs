@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Network;
+using Mastwright.Station;
 
 namespace Mastwright.Plans;
 
@@ -13,6 +14,12 @@ public sealed record LinkReport
 
     /// <summary>The second station.</summary>
     public required LinkStation To { get; init; }
+
+    /// <summary>The radio chain of the first station.</summary>
+    public required StationChainResult FromChain { get; init; }
+
+    /// <summary>The radio chain of the second station.</summary>
+    public required StationChainResult ToChain { get; init; }
 
     /// <summary>Distance and bearing from the first to the second.</summary>
     public required GeodesicSegment Segment { get; init; }
