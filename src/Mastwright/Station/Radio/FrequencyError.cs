@@ -76,7 +76,7 @@ public static class FrequencyError
                 ? "receiver bandwidth less twice the bit rate"
                 : catalogue.Modem(setting.Modulation)?.Source ?? "",
             Details = FindingDetails.Of(
-                ("offset", Hertz(offset)),
+                ("offset", offset is null ? "an unknown amount" : Hertz(offset)),
                 ("tolerance", Hertz(tolerance)),
                 ("packet-drift", Hertz(PacketDriftHz(setting))),
                 ("missing", Missing(one, other, tolerance))),
