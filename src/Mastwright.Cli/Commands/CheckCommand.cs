@@ -12,7 +12,7 @@ internal static class CheckCommand
         Argument<string> plan = Options.Plan();
         Option<string?> site = new("--site") { HelpName = "KEY", Description = "Only the links of this site (its key)." };
         Option<string[]> fitOut = new("--fit-out") { HelpName = "SITE/FIT-OUT", Description = "SITE/FIT-OUT that stands in for the one in use; may be given for several sites." };
-        Option<bool> all = new("--all") { Description = "Show the findings that are ok as well." };
+        Option<bool> all = new("--all") { Description = "Show the findings that are ok as well, and every budget line by line." };
         Option<bool> json = Options.Json();
         Option<bool> outside = Options.AllowOutside();
         Option<string[]> failOn = Options.FailOn();

@@ -26,6 +26,17 @@ internal static class CheckJson
         }
 
         writer.WriteEndArray();
+        writer.WriteStartArray("fit-outs");
+        foreach (FitOutReport fitOut in report.FitOuts)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("subject", fitOut.Station.Subject);
+            writer.WriteString("name", fitOut.Station.Name);
+            writer.Ledgers("ledgers", fitOut.Examination.Ledgers);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
         writer.Strings("not-counted", report.NotCounted.Select(site => site.Key));
         writer.Findings("findings", report.AllFindings);
         writer.Assumptions("assumptions", report.Assumptions);

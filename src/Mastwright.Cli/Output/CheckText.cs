@@ -34,6 +34,11 @@ internal static class CheckText
         }
 
         WriteFindings(console, report, all);
+        if (all)
+        {
+            FitOutText.Write(console, report);
+        }
+
         WriteAssumptions(console, report);
         console.WriteLine();
         console.WriteLine(Summary(report));

@@ -77,6 +77,25 @@ internal static class JsonDocumentWriter
         }
 
         writer.WriteStartObject(name);
+        writer.LedgerBody(ledger);
+        writer.WriteEndObject();
+    }
+
+    internal static void Ledgers(this Utf8JsonWriter writer, string name, IEnumerable<Ledger> ledgers)
+    {
+        writer.WriteStartArray(name);
+        foreach (Ledger ledger in ledgers)
+        {
+            writer.WriteStartObject();
+            writer.LedgerBody(ledger);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void LedgerBody(this Utf8JsonWriter writer, Ledger ledger)
+    {
         writer.WriteString("title", ledger.Title);
         writer.WriteString("unit", ledger.Unit);
         writer.Number("total", ledger.Total);
@@ -93,7 +112,6 @@ internal static class JsonDocumentWriter
         }
 
         writer.WriteEndArray();
-        writer.WriteEndObject();
     }
 
     internal static void Findings(this Utf8JsonWriter writer, string name, IEnumerable<Finding> findings)

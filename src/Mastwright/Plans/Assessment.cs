@@ -67,14 +67,29 @@ public sealed class Assessment
             progress?.Report(Interlocked.Increment(ref done));
         });
 
+        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(FitOutExaminations.Of)];
         return new()
         {
             Plan = plan,
             Settings = settings,
             Links = [.. links],
-            Findings = [.. OfPlan(concerned), .. NotCounted(stations), .. concerned.SelectMany(station => chains[station.Key].Findings)],
+            FitOuts = fitOuts,
+            Findings =
+            [
+                .. OfPlan(concerned),
+                .. NotCounted(stations),
+                .. concerned.SelectMany(station => chains[station.Key].Findings),
+                .. fitOuts.SelectMany(report => report.Examination.Findings),
+            ],
             NotCounted = [.. plan.Sites.Where(place => stations.All(station => station.Key != place.Key))],
-            Assumptions = [.. assumed.Concat(concerned.SelectMany(station => chains[station.Key].Assumptions)).Concat(links.SelectMany(link => link.Assumptions)).Distinct()],
+            Assumptions =
+            [
+                .. assumed
+                    .Concat(concerned.SelectMany(station => chains[station.Key].Assumptions))
+                    .Concat(links.SelectMany(link => link.Assumptions))
+                    .Concat(fitOuts.SelectMany(report => report.Examination.Assumptions))
+                    .Distinct(),
+            ],
         };
     }
 

@@ -15,6 +15,9 @@ public sealed record PlanReport
     /// <summary>The links, in the plan's order.</summary>
     public required ImmutableArray<LinkReport> Links { get; init; }
 
+    /// <summary>What was worked out of each fit-out besides its radio chain, in the plan's order; its findings and assumptions stand in those of the plan too.</summary>
+    public ImmutableArray<FitOutReport> FitOuts { get; init; } = [];
+
     /// <summary>What is to be said of the plan besides its links: stations, ground.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
