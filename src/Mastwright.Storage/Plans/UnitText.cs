@@ -21,6 +21,11 @@ internal static class UnitText
         Dimension.Percent => "a share in %",
         Dimension.PartsPerMillion => "parts per million (ppm)",
         Dimension.BitRate => "a data rate in bit/s",
+        Dimension.Voltage => "a voltage",
+        Dimension.Current => "a current",
+        Dimension.Wattage => "a power in W",
+        Dimension.Charge => "a charge in Ah",
+        Dimension.Resistance => "a resistance in ohm",
         _ => "a quantity",
     };
 
@@ -36,11 +41,16 @@ internal static class UnitText
             Dimension.Power => (1, "dBm"),
             Dimension.Angle => (1, "°"),
             Dimension.Temperature => (1, "°C"),
-            Dimension.Time => (1, "s"),
+            Dimension.Time => value >= 31_557_600 ? (31_557_600, "years") : value >= 3600 && value % 3600 == 0 ? (3600, "h") : (1, "s"),
             Dimension.Data => (1, "B"),
             Dimension.Percent => (1, "%"),
             Dimension.PartsPerMillion => (1, "ppm"),
             Dimension.BitRate => Prefixed(value, "bit/s"),
+            Dimension.Voltage => (1, "V"),
+            Dimension.Current => (1, "A"),
+            Dimension.Wattage => (1, "W"),
+            Dimension.Charge => (1, "Ah"),
+            Dimension.Resistance => (1, "ohm"),
             _ => (1, ""),
         };
         string number = Math.Round(value / factor, 6).ToString("0.######", CultureInfo.InvariantCulture);

@@ -38,4 +38,19 @@ public enum Dimension
 
     /// <summary>A data rate, in bits per second.</summary>
     BitRate,
+
+    /// <summary>A voltage, in volts.</summary>
+    Voltage,
+
+    /// <summary>An electric current, in amperes.</summary>
+    Current,
+
+    /// <summary>A power that a supply gives or a load draws, in watts: unlike <see cref="Power"/> it may be zero and its differences add.</summary>
+    Wattage,
+
+    /// <summary>An electric charge, in ampere-hours.</summary>
+    Charge,
+
+    /// <summary>An electric resistance, in ohms.</summary>
+    Resistance,
 }

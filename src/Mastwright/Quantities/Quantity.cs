@@ -94,6 +94,6 @@ public static class Quantity
             (Dimension.BitRate, >= 1e3) => "kbit/s",
             _ => canonical.Symbol,
         };
-        return QuantityUnit.Find(symbol)!;
+        return QuantityUnit.Find(symbol, dimension)!;
     }
 }

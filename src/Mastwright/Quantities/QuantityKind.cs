@@ -19,11 +19,16 @@ internal sealed record QuantityKind(string Name, string Example, string Units, d
         Dimension.Power => new("a power", "14 dBm", "dBm, mW, W, kW or dBW", -250, 120, "between -250 dBm and 120 dBm"),
         Dimension.Angle => new("an angle", "30 deg", "°, deg or mrad", -360, 360, "between -360° and 360°"),
         Dimension.Temperature => new("a temperature", "25 °C", "°C, C or K", -273.15, 2000, "between -273.15 °C and 2000 °C"),
-        Dimension.Time => new("a time", "10 s", "s, ms, µs, min, h or d", 0, 4e9, "between 0 s and 4000000000 s"),
+        Dimension.Time => new("a time", "10 s", "s, ms, µs, min, h, d or years", 0, 4e9, "between 0 s and 4000000000 s"),
         Dimension.Data => new("an amount of data", "32 B", "B, bytes or kB", 0, 1e15, "between 0 B and 1000000000000 kB"),
         Dimension.Percent => new("a share", "50 %", "%", 0, 1000, "between 0 % and 1000 %"),
         Dimension.PartsPerMillion => new("a relative error", "2.5 ppm", "ppm", -1e6, 1e6, "between -1000000 ppm and 1000000 ppm"),
         Dimension.BitRate => new("a data rate", "5 kbit/s", "bit/s, kbit/s or Mbit/s", double.Epsilon, 1e12, "over 0 bit/s and up to 1000000 Mbit/s"),
+        Dimension.Voltage => new("a voltage", "48 V", "V, mV or kV", -1e6, 1e6, "between -1000 kV and 1000 kV"),
+        Dimension.Current => new("a current", "2 A", "A, mA or µA", -1e6, 1e6, "between -1000000 A and 1000000 A"),
+        Dimension.Wattage => new("a power", "2.5 W", "W, mW, µW or kW", -1e9, 1e9, "between -1000000 kW and 1000000 kW"),
+        Dimension.Charge => new("a charge", "3.35 Ah", "Ah or mAh", 0, 1e6, "between 0 Ah and 1000000 Ah"),
+        Dimension.Resistance => new("a resistance", "0.5 ohm", "ohm, Ω or mΩ", 0, 1e9, "between 0 ohm and 1000000000 ohm"),
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "There is no such dimension."),
     };
 }

@@ -70,7 +70,7 @@ internal readonly struct QuantityReader(string text, Dimension dimension)
 
         // "14 dBm ± 1 dB" and "6 dBi ± 1 dB": the difference of two levels is a ratio, so this is the exact way to say it.
         bool isInDb = halfUnitText == "dB" && dimension is Dimension.Gain or Dimension.Power;
-        QuantityUnit? halfUnit = isInDb ? null : QuantityUnit.Find(halfUnitText);
+        QuantityUnit? halfUnit = isInDb ? null : QuantityUnit.Find(halfUnitText, dimension);
         if (!isInDb && !TryUnit(halfUnitText, out halfUnit!, out problem))
         {
             return false;
@@ -178,7 +178,7 @@ internal readonly struct QuantityReader(string text, Dimension dimension)
 
     private bool TryUnit(string unitText, out QuantityUnit unit, out string problem)
     {
-        QuantityUnit? found = QuantityUnit.Find(unitText);
+        QuantityUnit? found = QuantityUnit.Find(unitText, dimension);
         unit = found ?? QuantityUnit.All[0];
         if (found is not null && found.Dimension == dimension)
         {

@@ -49,6 +49,10 @@ internal sealed record QuantityUnit(
         new("min", Dimension.Time, 60),
         new("h", Dimension.Time, 3600),
         new("d", Dimension.Time, 86_400),
+
+        // The Julian year.
+        new("years", Dimension.Time, 31_557_600),
+        new("year", Dimension.Time, 31_557_600),
         new("B", Dimension.Data),
         new("byte", Dimension.Data),
         new("bytes", Dimension.Data),
@@ -58,13 +62,34 @@ internal sealed record QuantityUnit(
         new("bit/s", Dimension.BitRate),
         new("kbit/s", Dimension.BitRate, 1e3),
         new("Mbit/s", Dimension.BitRate, 1e6),
+        new("V", Dimension.Voltage),
+        new("mV", Dimension.Voltage, Divisor: 1000),
+        new("kV", Dimension.Voltage, 1000),
+        new("A", Dimension.Current),
+        new("mA", Dimension.Current, Divisor: 1000),
+        new("µA", Dimension.Current, Divisor: 1e6),
+        new("uA", Dimension.Current, Divisor: 1e6),
+        new("W", Dimension.Wattage),
+        new("mW", Dimension.Wattage, Divisor: 1000),
+        new("µW", Dimension.Wattage, Divisor: 1e6),
+        new("uW", Dimension.Wattage, Divisor: 1e6),
+        new("kW", Dimension.Wattage, 1000),
+        new("Ah", Dimension.Charge),
+        new("mAh", Dimension.Charge, Divisor: 1000),
+        new("Ω", Dimension.Resistance),
+        new("ohm", Dimension.Resistance),
+        new("mΩ", Dimension.Resistance, Divisor: 1000),
+        new("mohm", Dimension.Resistance, Divisor: 1000),
     ];
 
-    /// <summary>The unit with exactly this symbol, or null. The Greek letter mu serves as the micro sign.</summary>
-    internal static QuantityUnit? Find(string symbol)
+    /// <summary>
+    /// The unit with exactly this symbol, of the dimension if that has one (watts serve two), or null. The Greek letter mu serves as
+    /// the micro sign, the ohm sign as the Greek letter.
+    /// </summary>
+    internal static QuantityUnit? Find(string symbol, Dimension dimension)
     {
-        string wanted = symbol.Replace('μ', 'µ');
-        return Array.Find(All, unit => unit.Symbol == wanted);
+        string wanted = symbol.Replace('μ', 'µ').Replace('\u2126', 'Ω');
+        return Array.Find(All, unit => unit.Symbol == wanted && unit.Dimension == dimension) ?? Array.Find(All, unit => unit.Symbol == wanted);
     }
 
     /// <summary>A unit of the same letters in other capitals, for a hint; null when there is none.</summary>

@@ -46,6 +46,15 @@ public sealed class QuantityTests
     [InlineData("-2.5 ppm", Dimension.PartsPerMillion, -2.5)]
     [InlineData("5.47 kbit/s", Dimension.BitRate, 5470)]
     [InlineData("300 bit/s", Dimension.BitRate, 300)]
+    [InlineData("2 years", Dimension.Time, 63_115_200)]
+    [InlineData("57 V", Dimension.Voltage, 57)]
+    [InlineData("350 mA", Dimension.Current, 0.35)]
+    [InlineData("0 W", Dimension.Wattage, 0)]
+    [InlineData("2.5 W", Dimension.Wattage, 2.5)]
+    [InlineData("3350 mAh", Dimension.Charge, 3.35)]
+    [InlineData("0.5 ohm", Dimension.Resistance, 0.5)]
+    [InlineData("25 mΩ", Dimension.Resistance, 0.025)]
+    [InlineData("2.5 Ω", Dimension.Resistance, 2.5)]
     public void A_number_with_its_unit_is_that_many_canonical_units(string text, Dimension dimension, double canonical)
     {
         Assert.True(Quantity.TryParse(text, dimension, out Estimate value, out string problem), problem);
@@ -247,6 +256,8 @@ public sealed class QuantityTests
         Dimension.Data => (0, 1e9),
         Dimension.Percent => (0, 100),
         Dimension.PartsPerMillion => (-1e6, 1e6),
+        Dimension.Voltage or Dimension.Current => (-1e6, 1e6),
+        Dimension.Charge => (0, 1e6),
         _ => (1e-3, 1e9),
     };
 }
