@@ -16,7 +16,7 @@ public static class UniversalTransverseMercator
     public const double NorthLimitDegrees = 84;
 
     private const double MeridianScale = 0.9996;
-    private const double FalseEastingMetres = 500_000;
+    internal const double FalseEastingMetres = 500_000;
     private const double SouthFalseNorthingMetres = 10_000_000;
 
     /// <summary>How far from the meridian the projection is trusted here; it runs to infinity at 90°.</summary>

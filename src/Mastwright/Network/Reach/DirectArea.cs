@@ -26,7 +26,7 @@ public static class DirectArea
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(ground);
-        GridFrame frame = ReachGrid.Of(input.Station, input.RadiusMetres, input.CellMetres);
+        GridFrame frame = ReachGrid.Of(input);
         int cells = frame.Columns * frame.Rows;
         float[] loss = new float[cells];
         float[] elevation = new float[cells];

@@ -46,6 +46,9 @@ public sealed record ReachFieldInput
     /// <summary>Sea-level surface refractivity N0 in N-units, for the whole field.</summary>
     public double SurfaceRefractivity { get; init; } = P1812Input.DefaultSurfaceRefractivity;
 
+    /// <summary>UTM zone of the grid, where it is to lie cell on cell with those of other stations; null for the station's own.</summary>
+    public (int Number, bool IsNorth)? SharedZone { get; init; }
+
     /// <summary>Whether terminal clutter stands for the cover near the station, which is then taken out of each path.</summary>
     public bool ReplacesCoverAtStation { get; init; }
 }

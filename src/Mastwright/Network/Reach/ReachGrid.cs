@@ -14,11 +14,20 @@ public static class ReachGrid
     /// <summary>Most cells of a field that is swept.</summary>
     public const long MostCells = 4_000_000;
 
+    /// <summary>Most cells of a grid that several stations share: some 25 bytes each.</summary>
+    public const long MostSharedCells = 8_000_000;
+
+    /// <summary>How far a shared grid may reach from the middle meridian of its zone, in metres: its lengths depart from true ones by up to 0.5 % there.</summary>
+    public const double MostFromMeridianMetres = 600_000;
+
     /// <summary>Smallest side of a cell, in metres.</summary>
     public const double LeastCellMetres = 5;
 
     /// <summary>Largest radius, in metres.</summary>
     public const double MostRadiusMetres = 100_000;
+
+    /// <summary>Well within the 30° on either side of its meridian to which the projection is trusted.</summary>
+    private const double MostWidthDegrees = 40;
 
     /// <summary>Why a field cannot be made, and what could; empty when it can.</summary>
     /// <param name="station">The station.</param>
@@ -67,10 +76,82 @@ public static class ReachGrid
             throw new ArgumentException(problem, nameof(radiusMetres));
         }
 
-        UtmPosition at = UniversalTransverseMercator.FromGeo(station);
+        return Square(UniversalTransverseMercator.FromGeo(station), radiusMetres, cellMetres);
+    }
 
-        // The grid's scale departs from 1 by up to 0.1 % within a zone; a little further out on the far side of it.
-        double reach = radiusMetres * 1.002;
+    /// <summary>The grid of a field: in the station's zone, or in that of a grid it shares.</summary>
+    /// <exception cref="ArgumentException">It cannot be made: ask <see cref="Problem"/> first.</exception>
+    public static GridFrame Of(ReachFieldInput input, long mostCells = MostDirectCells)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        GridFrame own = Of(input.Station, input.RadiusMetres, input.CellMetres, mostCells);
+        return input.SharedZone is { } zone
+            ? Square(UniversalTransverseMercator.FromGeo(input.Station, zone.Number, zone.IsNorth), input.RadiusMetres, input.CellMetres)
+            : own;
+    }
+
+    /// <summary>The grid that holds the fields of several stations cell on cell, in the UTM zone of the middle between them.</summary>
+    /// <param name="stations">One or more stations, in any order.</param>
+    /// <param name="radiusMetres">Radius around each, in metres.</param>
+    /// <param name="cellMetres">Side of a cell in metres.</param>
+    /// <param name="problem">Why there is none, and what could be; empty when there is.</param>
+    /// <returns>The grid; null when it cannot be made.</returns>
+    public static GridFrame? Shared(IReadOnlyCollection<GeoPoint> stations, double radiusMetres, double cellMetres, out string problem)
+    {
+        GeoBounds bounds = GeoBounds.Of(stations);
+        GeoPoint middle = new((bounds.SouthDegrees + bounds.NorthDegrees) / 2, Degrees.Wrap(bounds.WestDegrees + (bounds.WidthDegrees / 2)));
+        problem = stations.Select(station => Problem(station, radiusMetres, cellMetres, MostCells)).FirstOrDefault(one => one.Length > 0)
+            ?? (bounds.WidthDegrees > MostWidthDegrees ? Text($"the stations lie {bounds.WidthDegrees:0}° of longitude apart, too far for one UTM grid. Take those of one region at a time") : "");
+        if (problem.Length > 0)
+        {
+            return null;
+        }
+
+        UtmPosition centre = UniversalTransverseMercator.FromGeo(middle);
+        UtmPosition[] places = [.. stations.Select(station => UniversalTransverseMercator.FromGeo(station, centre.Zone, centre.North))];
+        double off = places.Max(place => Math.Abs(place.EastingMetres - UniversalTransverseMercator.FalseEastingMetres)) + radiusMetres;
+        if (!(off <= MostFromMeridianMetres))
+        {
+            problem = Text($"the stations lie up to {Length(off)} from the middle meridian of one UTM grid; the most is {Length(MostFromMeridianMetres)}. Take those of one region at a time");
+            return null;
+        }
+
+        GridFrame[] squares = [.. places.Select(place => Square(place, radiusMetres, cellMetres))];
+        double west = squares.Min(square => square.OriginX);
+        double north = squares.Max(square => square.OriginY);
+        long columns = (long)Math.Round((squares.Max(square => square.LastX) - west) / cellMetres) + 1;
+        long rows = (long)Math.Round((north - squares.Min(square => square.LastY)) / cellMetres) + 1;
+        if (columns * rows > MostSharedCells)
+        {
+            double cell = RoundUp(cellMetres * Math.Sqrt((double)columns * rows / MostSharedCells));
+            problem = Text($"one grid over all stations in cells of {Length(cellMetres)} has {columns:#,0} × {rows:#,0} of them; the most is {MostSharedCells:#,0}. A cell of {Length(cell)} would do");
+            return null;
+        }
+
+        return GridFrame.Utm(centre.Zone, centre.North, west, north, cellMetres, cellMetres, (int)columns, (int)rows, samplesAreAreas: true);
+    }
+
+    /// <summary>Where the first cell of a grid lies in another that holds it cell on cell.</summary>
+    /// <exception cref="ArgumentException">It does not hold it so.</exception>
+    public static (int Column, int Row) PlaceOf(GridFrame inner, GridFrame outer)
+    {
+        ArgumentNullException.ThrowIfNull(inner);
+        ArgumentNullException.ThrowIfNull(outer);
+        double column = (inner.OriginX - outer.OriginX) / outer.StepX;
+        double row = (outer.OriginY - inner.OriginY) / outer.StepY;
+        (int c, int r) = ((int)Math.Round(column), (int)Math.Round(row));
+        bool isCellOnCell = inner.UtmZone == outer.UtmZone && inner.IsNorth == outer.IsNorth && inner.StepX == outer.StepX && inner.StepY == outer.StepY
+            && Math.Abs(column - c) < 1e-6 && Math.Abs(row - r) < 1e-6;
+        return isCellOnCell && c >= 0 && r >= 0 && c + inner.Columns <= outer.Columns && r + inner.Rows <= outer.Rows
+            ? (c, r)
+            : throw new ArgumentException($"{inner} does not lie cell on cell in {outer}.", nameof(inner));
+    }
+
+    private static GridFrame Square(UtmPosition at, double radiusMetres, double cellMetres)
+    {
+        // The grid's scale departs from 1 by up to 0.1 % within a zone; a little further out on the far side of it, more in a zone that is not one's own.
+        double off = (Math.Abs(at.EastingMetres - UniversalTransverseMercator.FalseEastingMetres) + radiusMetres) / Wgs84.EquatorialRadiusMetres;
+        double reach = radiusMetres * Math.Max(1.002, 1.001 + (off * off / 2));
         double west = Math.Floor((at.EastingMetres - reach) / cellMetres);
         double east = Math.Ceiling((at.EastingMetres + reach) / cellMetres);
         double south = Math.Floor((at.NorthingMetres - reach) / cellMetres);

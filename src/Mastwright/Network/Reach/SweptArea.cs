@@ -40,7 +40,7 @@ public static class SweptArea
             throw new ArgumentException("A sweep needs bare ground, with its cover as it is.", nameof(ground));
         }
 
-        GridFrame grid = ReachGrid.Of(input.Station, input.RadiusMetres, input.CellMetres, ReachGrid.MostCells);
+        GridFrame grid = ReachGrid.Of(input, ReachGrid.MostCells);
         double finest = ground.Heights.Min(window => window.ResolutionMetres);
         double step = Math.Max(finest, 2 * input.RadiusMetres / Math.Sqrt(MostPlaces));
 
