@@ -82,7 +82,8 @@ public sealed partial class ArchitectureTests
         Assert.Empty(ProjectReferences("Mastwright"));
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Storage"));
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Pictures"));
-        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Storage"], ProjectReferences("Mastwright.Cli"));
+        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Storage"], ProjectReferences("Mastwright.Reports"));
+        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Reports", "Mastwright.Storage"], ProjectReferences("Mastwright.Cli"));
     }
 
     private static string[] ProjectReferences(string project)

@@ -39,7 +39,7 @@ internal static class GroundCommand
         }
 
         ImmutableArray<GroundTile> missing = PlanArea.Of(document.Plan) is { } area ? ground.MissingTiles(area) : [];
-        Console.Out.WriteLine(json ? Json(document.Folder, files, missing) : Text(document.Folder, files, missing));
+        Console.Out.WriteLine(json ? GroundInfoJson.Write(document.Folder, files, missing) : Text(document.Folder, files, missing));
         foreach (GroundProblem problem in ground.Problems)
         {
             Console.Error.WriteLine(problem.ToString());
@@ -86,35 +86,4 @@ internal static class GroundCommand
         HeightKind.Surface => "surface",
         _ => "ground (kind unknown)",
     };
-
-    private static string Json(string folder, ImmutableArray<GroundFileInfo> files, ImmutableArray<GroundTile> missing) =>
-        JsonDocumentWriter.Write("ground-info", 1, writer =>
-        {
-            writer.WriteStartArray("files");
-            foreach (GroundFileInfo file in files)
-            {
-                writer.WriteStartObject();
-                writer.WriteString("source", file.SourceName);
-                writer.WriteString("file", Path.GetRelativePath(folder, file.FilePath));
-                writer.WriteString("format", file.Format);
-                writer.Number("columns", file.Frame.Columns);
-                writer.Number("rows", file.Frame.Rows);
-                writer.Number("resolution-metres", file.Frame.ResolutionMetres);
-                writer.Number("south", file.Bounds.SouthDegrees);
-                writer.Number("west", file.Bounds.WestDegrees);
-                writer.Number("north", file.Bounds.NorthDegrees);
-                writer.Number("east", file.Bounds.EastDegrees);
-                writer.WriteBoolean("is-cover", file.IsCover);
-                writer.WriteString("kind", file.Kind switch { HeightKind.BareEarth => "bare-earth", HeightKind.Surface => "surface", _ => "unknown" });
-                writer.WriteString("datum", file.Datum);
-                writer.Number("lowest", file.Lowest);
-                writer.Number("highest", file.Highest);
-                writer.Number("empty-percent", file.VoidPercent);
-                writer.WriteString("sha256", file.Sha256);
-                writer.WriteEndObject();
-            }
-
-            writer.WriteEndArray();
-            writer.Strings("missing-tiles", missing.Select(tile => tile.Name));
-        });
 }

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Mastwright.Cli.Output;
-using Mastwright.Geodesy;
-using Mastwright.Ground;
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
 using Mastwright.Quantities;
@@ -67,102 +65,33 @@ internal static class ReachCommand
         }
 
         using PlanSession? session = PlanSession.Open(planPath, allowOutside);
-        if (session is null || StationChoice.Find(session.Plan, options.StationName) is not { } station)
+        if (session is null)
         {
             return ExitCode.BadInput;
         }
 
-        LinkStation? compared = null;
-        if ((options.CompareFitOut is not null && (compared = StationChoice.Find(session.Plan, options.ComparedName)) is null) || !IsComparable(options))
-        {
-            return ExitCode.BadInput;
-        }
-
-        if (ReachGrid.Problem(station.Position.Point, options.Area.RadiusMetres, options.Area.CellMetres, options.OwnPaths ? ReachGrid.MostDirectCells : ReachGrid.MostCells) is { Length: > 0 } problem)
-        {
-            Console.Error.WriteLine($"reach: {problem}");
-            return ExitCode.BadInput;
-        }
-
-        if (ReachReceiver.Find(session.Plan, options.Receiver, options.ReceiverHeightMetres, out string wrong) is not { } receiver)
-        {
-            Console.Error.WriteLine($"--receiver: {wrong}");
-            return ExitCode.BadInput;
-        }
-
-        if (Make(session, station, receiver, options, null, cancellation) is not { } report)
-        {
-            return ExitCode.BadInput;
-        }
-
-        if (compared is not null)
-        {
-            report = report with { Compared = Make(session, compared, receiver, options, report, cancellation) };
-        }
-
-        return compared is null || report.Compared is not null ? Answer(report, options, json, failOn) : ExitCode.BadInput;
-    }
-
-    private static bool IsComparable(ReachOptions options)
-    {
-        if (options.Layer != ReachLayers.Difference || options.CompareFitOut is not null)
-        {
-            return true;
-        }
-
-        Console.Error.WriteLine("--layer difference needs --compare-fit-out KEY: the fit-out that this one is compared with");
-        return false;
-    }
-
-    private static ReachReport? Make(PlanSession session, LinkStation station, ReachReceiver receiver, ReachOptions options, ReachReport? before, CancellationToken cancellation)
-    {
-        GroundMosaic ground = before?.Ground ?? session.Ground.MosaicFor(GeoBounds.Of(station.Position.Point).Expanded(options.Area.RadiusMetres * (1 + ReachFiles.RimShare) * Math.Sqrt(2)));
-        ReachSetup setup = session.Assessment.Reach(station, receiver, options.Area, ground);
-        if (session.TellDamage())
-        {
-            return null;
-        }
-
-        if (setup.Field is not { } input || setup.Budget is not { } budget)
-        {
-            Console.Error.WriteLine($"There is no map of {station.Subject}, for want of {string.Join("; ", setup.Missing)}");
-            return null;
-        }
-
-        bool ownPaths = options.OwnPaths || !SweptArea.Fits(input, ground);
-        if (ownPaths && ReachGrid.Problem(input.Station, input.RadiusMetres, input.CellMetres) is { Length: > 0 } problem)
-        {
-            Console.Error.WriteLine($"reach: over this ground each cell needs a path of its own: {problem}");
-            return null;
-        }
-
-        // Two fit-outs that differ in what is bolted on, not in height or polarisation, share their losses.
-        ReachField field = before is not null && before.Map.Field.Input == input ? before.Map.Field : Evaluate(input, ground, ownPaths, cancellation);
-        if (field.Flags.ToArray().All(flag => (flag & (ReachFlags.Outside | ReachFlags.GroundMissing)) != ReachFlags.None))
-        {
-            Console.Error.WriteLine($"There is no ground for any cell around {station.Subject}: {string.Join("; ", field.Gaps)}");
-            return null;
-        }
-
-        return new(session, setup, ReachMap.Of(field, budget), ground);
-    }
-
-    private static ReachField Evaluate(ReachFieldInput input, GroundMosaic ground, bool ownPaths, CancellationToken cancellation)
-    {
         using Progress progress = Progress.Start("cells");
-        ReachField field = ownPaths
-            ? DirectArea.Evaluate(input, ground, progress, cancellation: cancellation)
-            : SweptArea.Evaluate(input, ground, progress, cancellation: cancellation);
+        ReachReport? report = ReachRun.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
         progress.Stop();
-        return field;
+        foreach (string problem in problems)
+        {
+            Console.Error.WriteLine(problem);
+        }
+
+        return report is null ? ExitCode.BadInput : Answer(report, options, json, failOn);
     }
 
     private static int Answer(ReachReport report, ReachOptions options, bool json, string[]? failOn)
     {
         foreach (string path in options.Files)
         {
-            if (!ReachFiles.Write(path, report, options))
+            try
             {
+                ReachFiles.Write(path, report, options);
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
                 return ExitCode.BadInput;
             }
         }

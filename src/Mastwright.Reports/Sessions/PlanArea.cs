@@ -1,7 +1,7 @@
 using Mastwright.Geodesy;
 using Mastwright.Plans;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Sessions;
 
 /// <summary>The area that a plan's stations stand in, with the reach of their vagueness.</summary>
 internal static class PlanArea

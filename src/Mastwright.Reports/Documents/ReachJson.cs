@@ -1,8 +1,9 @@
 using System.Text.Json;
 using Mastwright.Findings;
 using Mastwright.Network.Reach;
+using Mastwright.Reports.Reach;
 
-namespace Mastwright.Cli.Output;
+namespace Mastwright.Reports.Documents;
 
 /// <summary>A reach map's summary as a JSON document of shape "reach", version 1.</summary>
 internal static class ReachJson

@@ -10,7 +10,7 @@ using Mastwright.Propagation;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Paths;
 
 /// <summary>The picture of a link's path from its report.</summary>
 internal static class LinkPicture

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
@@ -10,7 +11,7 @@ using Mastwright.Plans;
 using Mastwright.Storage.Files;
 using Mastwright.Storage.Reach;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Reach;
 
 /// <summary>Writes a reach map into files, each in the form that its ending says.</summary>
 internal static class ReachFiles
@@ -41,40 +42,33 @@ internal static class ReachFiles
         return null;
     }
 
-    /// <summary>Writes one file; half a file is never there. False, and told on the error output, when it cannot be written.</summary>
-    internal static bool Write(string path, ReachReport report, ReachOptions options)
+    /// <summary>Writes one file, and beside a picture of pixels the file that lays it over its place; half a file is never there.</summary>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
+    internal static void Write(string path, ReachReport report, ReachOptions options)
     {
-        try
+        string ending = Ending(path);
+        if (ending is ".tif" or ".tiff")
         {
-            switch (Ending(path))
-            {
-                case ".png":
-                    Drawing drawing = Draw(report, options);
-                    WholeFile.Write(path, PngWriter.Write(drawing, PngScale));
-                    WholeFile.Write(Path.ChangeExtension(path, ".pgw"), WorldFile(report));
-                    break;
-                case ".svg":
-                    WholeFile.Write(path, SvgWriter.Write(Draw(report, options)));
-                    break;
-                case ".geojson":
-                    WholeFile.Write(path, ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options)));
-                    break;
-                case ".kmz":
-                    WholeFile.Write(path, Kmz(report, options));
-                    break;
-                default:
-                    ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
-                    break;
-            }
-
-            return true;
+            ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
+            return;
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+
+        WholeFile.Write(path, Content(ending, report, options));
+        if (ending == ".png")
         {
-            Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
-            return false;
+            WholeFile.Write(Path.ChangeExtension(path, ".pgw"), WorldFile(report));
         }
     }
+
+    /// <summary>What a file with an ending holds: one of <see cref="Endings"/> but the raster, which is written to a file alone.</summary>
+    private static byte[] Content(string ending, ReachReport report, ReachOptions options) => ending switch
+    {
+        ".png" => PngWriter.Write(Draw(report, options), PngScale),
+        ".svg" => Encoding.UTF8.GetBytes(SvgWriter.Write(Draw(report, options))),
+        ".geojson" => Encoding.UTF8.GetBytes(ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options))),
+        _ => Kmz(report, options),
+    };
 
     /// <summary>The picture.</summary>
     private static Drawing Draw(ReachReport report, ReachOptions options)

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Network.Reach;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Reach;
 
 /// <summary>The numbers that a raster of a reach map may hold.</summary>
 internal static class ReachLayers

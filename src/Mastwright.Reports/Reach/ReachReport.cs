@@ -4,9 +4,10 @@ using Mastwright.Findings;
 using Mastwright.Ground;
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
+using Mastwright.Reports.Sessions;
 using Mastwright.Station.Radio;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Reach;
 
 /// <summary>A reach map with everything that its text, its document and its files tell.</summary>
 internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachMap Map, GroundMosaic Ground)

@@ -8,7 +8,7 @@ using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Ground;
 using Mastwright.Storage.Plans;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Sessions;
 
 /// <summary>A plan that was read, its ground opened, ready to be examined.</summary>
 internal sealed class PlanSession : IDisposable
@@ -31,20 +31,20 @@ internal sealed class PlanSession : IDisposable
 
     internal Assessment Assessment { get; }
 
-    /// <summary>Opens a plan; tells what is wrong on the error output and gives null when it cannot be used.</summary>
-    internal static PlanSession? Open(string path, bool allowOutside)
+    /// <summary>Opens a plan; tells what is wrong, line by line, and gives null when it cannot be used.</summary>
+    internal static PlanSession? Open(string path, bool allowOutside, Action<string> tell)
     {
-        if (Read(path, allowOutside) is not { } document)
+        if (Read(path, allowOutside, tell) is not { } document)
         {
             return null;
         }
 
-        StationCatalogue? catalogue = Catalogue(document, allowOutside);
-        bool mapsRead = Maps(document, allowOutside, out RefractivityMaps? maps);
+        StationCatalogue? catalogue = Catalogue(document, allowOutside, tell);
+        bool mapsRead = Maps(document, allowOutside, tell, out RefractivityMaps? maps);
         GroundLibrary ground = GroundLibrary.Open(document.Folder, document.Plan.Heights, document.Plan.Covers, new() { AllowOutside = allowOutside });
         foreach (GroundProblem problem in ground.Problems)
         {
-            Console.Error.WriteLine(Place(document, problem) + problem);
+            tell(Place(document, problem) + problem);
         }
 
         if (ground.Problems.Length == 0 && mapsRead && catalogue is not null)
@@ -57,32 +57,32 @@ internal sealed class PlanSession : IDisposable
     }
 
     /// <summary>The catalogue that ships with the plan's own files over it; tells what is wrong and gives null when one cannot be used.</summary>
-    internal static StationCatalogue? Catalogue(PlanDocument document, bool allowOutside)
+    internal static StationCatalogue? Catalogue(PlanDocument document, bool allowOutside, Action<string> tell)
     {
         StationCatalogue? catalogue = PlanCatalogue.Load(document.Folder, document.Plan.CatalogueFiles, allowOutside, out ImmutableArray<PlanProblem> problems);
-        TellOfFiles(document, "catalogue", problems);
+        TellOfFiles(document, "catalogue", problems, tell);
         return catalogue;
     }
 
-    /// <summary>Reads a plan; tells what is wrong on the error output and gives null when it cannot be used.</summary>
-    internal static PlanDocument? Read(string path, bool allowOutside)
+    /// <summary>Reads a plan; tells what is wrong and gives null when it cannot be used.</summary>
+    internal static PlanDocument? Read(string path, bool allowOutside, Action<string> tell)
     {
         PlanReading reading = PlanFile.Read(path, new() { AllowOutside = allowOutside });
         foreach (PlanProblem problem in reading.Problems)
         {
-            Console.Error.WriteLine(problem.ToString());
+            tell(problem.ToString());
         }
 
         if (reading.Document is { } document)
         {
             foreach (PlanProblem note in document.Notes.Take(MostNotes))
             {
-                Console.Error.WriteLine($"Note: {note}");
+                tell($"Note: {note}");
             }
 
             if (document.Notes.Length > MostNotes)
             {
-                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Note: and {document.Notes.Length - MostNotes} more of this kind"));
+                tell(string.Create(CultureInfo.InvariantCulture, $"Note: and {document.Notes.Length - MostNotes} more of this kind"));
             }
         }
 
@@ -90,11 +90,11 @@ internal sealed class PlanSession : IDisposable
     }
 
     /// <summary>Files that turned out to be damaged while they were read; tells them and says whether there are any.</summary>
-    internal bool TellDamage()
+    internal bool TellDamage(Action<string> tell)
     {
         foreach (GroundProblem problem in Ground.Problems)
         {
-            Console.Error.WriteLine(Place(Document, problem) + problem);
+            tell(Place(Document, problem) + problem);
         }
 
         return Ground.Problems.Length > 0;
@@ -114,7 +114,7 @@ internal sealed class PlanSession : IDisposable
     public void Dispose() => Ground.Dispose();
 
     /// <summary>Reads the maps of the air where the plan names some; false, after telling what is wrong, when they cannot be used.</summary>
-    private static bool Maps(PlanDocument document, bool allowOutside, out RefractivityMaps? maps)
+    private static bool Maps(PlanDocument document, bool allowOutside, Action<string> tell, out RefractivityMaps? maps)
     {
         maps = null;
         if (document.Plan.Air.MapFolder.Length == 0)
@@ -123,16 +123,16 @@ internal sealed class PlanSession : IDisposable
         }
 
         maps = RefractivityFolder.Load(document.Folder, document.Plan.Air.MapFolder, allowOutside, out ImmutableArray<PlanProblem> problems);
-        TellOfFiles(document, "air/maps", problems);
+        TellOfFiles(document, "air/maps", problems, tell);
         return maps is not null;
     }
 
     /// <summary>Tells problems of files that the plan names; one that has no line of its own is told with the place where the plan names the file.</summary>
-    private static void TellOfFiles(PlanDocument document, string path, ImmutableArray<PlanProblem> problems)
+    private static void TellOfFiles(PlanDocument document, string path, ImmutableArray<PlanProblem> problems, Action<string> tell)
     {
         foreach (PlanProblem problem in problems)
         {
-            Console.Error.WriteLine(problem.Line > 0
+            tell(problem.Line > 0
                 ? problem.ToString()
                 : $"{document.Sources.FindNearest(path)}: {path}: {problem with { Path = "" }}");
         }

@@ -5,7 +5,7 @@ using System.Text.Json;
 using Mastwright.Findings;
 using Mastwright.Quantities;
 
-namespace Mastwright.Cli.Output;
+namespace Mastwright.Reports.Documents;
 
 /// <summary>Writes the program's JSON documents: each names its shape and the version of it. docs/guide/json.md describes them.</summary>
 internal static class JsonDocumentWriter

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Mastwright.Propagation;
 
-namespace Mastwright.Cli.Output;
+namespace Mastwright.Reports.Documents;
 
 /// <summary>The intermediates of ITU-R P.1812 as a JSON object, by the names of the published result files.</summary>
 internal static class P1812Json

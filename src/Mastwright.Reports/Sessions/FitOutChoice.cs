@@ -1,23 +1,24 @@
 using Mastwright.Plans;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Sessions;
 
 /// <summary>Which fit-out stands in for the one in use: "--fit-out ferry-house/eaves".</summary>
 internal static class FitOutChoice
 {
-    /// <summary>Reads the choices; tells what is wrong on the error output and gives null.</summary>
-    internal static Dictionary<string, string>? Read(Plan plan, IEnumerable<string> choices)
+    /// <summary>Reads the choices; null with what is wrong when one names nothing.</summary>
+    internal static Dictionary<string, string>? Read(Plan plan, IEnumerable<string> choices, out string problem)
     {
         Dictionary<string, string> chosen = new(StringComparer.Ordinal);
         foreach (string choice in choices)
         {
-            if (Add(plan, choice, chosen) is { } problem)
+            if (Add(plan, choice, chosen) is { } wrong)
             {
-                Console.Error.WriteLine(problem);
+                problem = wrong;
                 return null;
             }
         }
 
+        problem = "";
         return chosen;
     }
 

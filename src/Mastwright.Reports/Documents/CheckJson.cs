@@ -2,7 +2,7 @@ using System.Text.Json;
 using Mastwright.Network;
 using Mastwright.Plans;
 
-namespace Mastwright.Cli.Output;
+namespace Mastwright.Reports.Documents;
 
 /// <summary>A plan's report as a JSON document of shape "check", version 1.</summary>
 internal static class CheckJson

@@ -1,7 +1,7 @@
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Reach;
 
 /// <summary>What the reach command was asked for.</summary>
 internal sealed record ReachOptions

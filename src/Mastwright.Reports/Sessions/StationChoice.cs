@@ -1,13 +1,14 @@
 using Mastwright.Plans;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Sessions;
 
 /// <summary>Which station is meant: a neighbour by its key, a site by its key or as SITE/FIT-OUT.</summary>
 internal static class StationChoice
 {
-    /// <summary>Finds a station; tells what is wrong on the error output and gives null.</summary>
-    internal static LinkStation? Find(Plan plan, string name)
+    /// <summary>Finds a station; null with what is wrong when the name means none.</summary>
+    internal static LinkStation? Find(Plan plan, string name, out string problem)
     {
+        problem = "";
         if (plan.Neighbours.FirstOrDefault(neighbour => neighbour.Key == name) is { } neighbour)
         {
             return LinkStation.Of(neighbour);
@@ -16,7 +17,7 @@ internal static class StationChoice
         string[] parts = name.Split('/');
         if (plan.Sites.FirstOrDefault(site => site.Key == parts[0]) is not { } site)
         {
-            Console.Error.WriteLine($"'{name}' is no station of the plan; there are {FitOutChoice.Listed(plan.Sites.Select(one => one.Key).Concat(plan.Neighbours.Select(one => one.Key)))}");
+            problem = $"'{name}' is no station of the plan; there are {FitOutChoice.Listed(plan.Sites.Select(one => one.Key).Concat(plan.Neighbours.Select(one => one.Key)))}";
             return null;
         }
 
@@ -31,9 +32,9 @@ internal static class StationChoice
             return LinkStation.Of(site, fitOut);
         }
 
-        Console.Error.WriteLine(key.Length == 0
+        problem = key.Length == 0
             ? $"'{name}' has no fit-out in use; write one of {FitOutChoice.Listed(site.FitOuts.Select(one => $"{site.Key}/{one.Key}"))}"
-            : $"'{name}' names no fit-out; there are {FitOutChoice.Listed(site.FitOuts.Select(one => $"{site.Key}/{one.Key}"))}");
+            : $"'{name}' names no fit-out; there are {FitOutChoice.Listed(site.FitOuts.Select(one => $"{site.Key}/{one.Key}"))}";
         return null;
     }
 }

@@ -2,8 +2,9 @@ using System.Text.Json;
 using Mastwright.Ground;
 using Mastwright.Plans;
 using Mastwright.Propagation;
+using Mastwright.Reports.Paths;
 
-namespace Mastwright.Cli.Output;
+namespace Mastwright.Reports.Documents;
 
 /// <summary>One link as a JSON document of shape "path", version 1.</summary>
 internal static class PathJson

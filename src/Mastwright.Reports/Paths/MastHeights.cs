@@ -1,7 +1,7 @@
 using Mastwright.Plans;
 using Mastwright.Propagation;
 
-namespace Mastwright.Cli;
+namespace Mastwright.Reports.Paths;
 
 /// <summary>How high each antenna of a link would have to stand, above the ground at its foot, in metres; null where 200 m are not enough.</summary>
 /// <param name="From">Heights of the first station's antenna.</param>
