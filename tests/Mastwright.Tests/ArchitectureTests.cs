@@ -10,13 +10,14 @@ public sealed partial class ArchitectureTests
     private static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
     {
         ["Quantities"] = [],
+        ["Jobs"] = [],
         ["Findings"] = ["Quantities"],
         ["Geodesy"] = ["Quantities", "Findings"],
         ["Ground"] = ["Quantities", "Findings", "Geodesy"],
         ["Propagation"] = ["Quantities", "Findings", "Geodesy", "Ground"],
         ["Station"] = ["Quantities", "Findings"],
-        ["Network"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station"],
-        ["Plans"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Network"],
+        ["Network"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Jobs"],
+        ["Plans"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Network", "Jobs"],
     };
 
     [Fact]
