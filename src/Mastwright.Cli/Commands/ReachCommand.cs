@@ -64,6 +64,7 @@ internal static class ReachCommand
             return ExitCode.BadInput;
         }
 
+        HeadStart.Begin(withTable: !json, withPicture: ReachFiles.HavePicture(options.Files));
         using PlanSession? session = PlanSession.Open(planPath, allowOutside);
         if (session is null)
         {

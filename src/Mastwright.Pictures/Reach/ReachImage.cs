@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Mastwright.Ground;
 using Mastwright.Network.Reach;
 using Mastwright.Pictures.Drawings;
@@ -15,6 +15,11 @@ public static class ReachImage
     /// <summary>Relief without reach is paler, so that no shadow passes for a class.</summary>
     private const double BareRelief = 0.55;
 
+    private static readonly Ink Coast = Ink.Of(0x4A545D);
+    private static readonly Ink Beyond = Ink.Of(0xFBFAF6);
+    private static readonly Ink Shadow = Ink.Of(0x1B2430);
+    private static readonly Ink Light = Ink.Of(0xFFFFFF);
+
     /// <summary>Draws the square of a relief, one pixel a point.</summary>
     /// <param name="map">The map, in the relief's own zone.</param>
     /// <param name="direction">Which way its margins count.</param>
@@ -25,21 +30,14 @@ public static class ReachImage
         ArgumentNullException.ThrowIfNull(relief);
         GridFrame frame = relief.Frame;
         float[] margins = map.MarginsDb(direction);
-        ImmutableArray<double> edges = ReachClasses.Edges(map.Budget.Wanted.MarginDb);
+        double[] edges = [.. ReachClasses.Edges(map.Budget.Wanted.MarginDb)];
         byte[] pixels = new byte[frame.Columns * frame.Rows * 4];
-        Parallel.For(0, frame.Rows, row =>
-        {
-            for (int column = 0; column < frame.Columns; column++)
-            {
-                Ink ink = Pixel(map.Field, margins, edges, relief, column, row);
-                int at = ((row * frame.Columns) + column) * 4;
-                (pixels[at], pixels[at + 1], pixels[at + 2], pixels[at + 3]) = (ink.Red, ink.Green, ink.Blue, 255);
-            }
-        });
+        Parallel.For(0, frame.Rows, row => DrawRow(map.Field, margins, edges, relief, row, pixels.AsSpan(row * frame.Columns * 4, frame.Columns * 4)));
         return PixelImage.FromPixels(frame.Columns, frame.Rows, pixels);
     }
 
     /// <summary>The margin at a place of the field's grid: bilinear where all four cells around it have one, else that of the cell it lies in.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static (double MarginDb, ReachFlags Flags) MarginAt(ReachField field, float[] margins, double column, double row)
     {
         int c = (int)Math.Round(column);
@@ -65,24 +63,38 @@ public static class ReachImage
         return (double.IsNaN(between) ? margins[nearest] : between, field.Flags[nearest]);
     }
 
-    private static Ink Pixel(ReachField field, float[] margins, ImmutableArray<double> edges, ReachRelief relief, int column, int row)
+    private static void DrawRow(ReachField field, float[] margins, double[] edges, ReachRelief relief, int row, Span<byte> pixels)
     {
         GridFrame frame = relief.Frame;
-        int at = (row * frame.Columns) + column;
-        bool isSea = relief.IsSea[at];
-        bool isKnown = !float.IsNaN(relief.HeightsMetres[at]);
-        if (IsCoast(relief, column, row))
+        ReadOnlySpan<float> heights = relief.HeightsMetres;
+        ReadOnlySpan<bool> sea = relief.IsSea;
+        for (int column = 0; column < frame.Columns; column++)
         {
-            return Ink.Of(0x4A545D);
+            Ink ink = Pixel(field, margins, edges, heights, sea, frame, column, row);
+            (pixels[column * 4], pixels[(column * 4) + 1], pixels[(column * 4) + 2], pixels[(column * 4) + 3]) = (ink.Red, ink.Green, ink.Blue, 255);
+        }
+    }
+
+    /// <summary>One pixel. Compiled at its best at once: the work is over before the runtime would have found it worth the while.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static Ink Pixel(ReachField field, float[] margins, ReadOnlySpan<double> edges, ReadOnlySpan<float> heights, ReadOnlySpan<bool> sea, GridFrame frame, int column, int row)
+    {
+        int at = (row * frame.Columns) + column;
+        bool isSea = sea[at];
+        bool isKnown = !float.IsNaN(heights[at]);
+        if (isKnown && !isSea && IsCoast(sea, frame, column, row))
+        {
+            return Coast;
         }
 
-        Ink bare = !isKnown ? ReachScale.Unknown : isSea ? ReachScale.Sea : Shaded(ReachScale.Land, BareRelief * Shade(relief, column, row));
+        double shade = isKnown && !isSea ? Shade(heights, frame, column, row) : 0;
+        Ink bare = !isKnown ? ReachScale.Unknown : isSea ? ReachScale.Sea : Shaded(ReachScale.Land, BareRelief * shade);
         double x = frame.OriginX + (column * frame.StepX);
         double y = frame.OriginY - (row * frame.StepY);
         (double margin, ReachFlags flags) = MarginAt(field, margins, (x - field.Frame.OriginX) / field.Frame.StepX, (field.Frame.OriginY - y) / field.Frame.StepY);
         if ((flags & ReachFlags.Outside) != ReachFlags.None)
         {
-            return Mixed(bare, Ink.Of(0xFBFAF6), 0.55);
+            return Mixed(bare, Beyond, 0.55);
         }
 
         if (double.IsNaN(margin) || !isKnown)
@@ -90,52 +102,61 @@ public static class ReachImage
             return Mixed(bare, ReachScale.Hatch, 0.75 * Math.Max(Line(column + row), Line(column - row)));
         }
 
-        int index = ReachClasses.IndexOf(edges, margin);
+        int index = 0;
+        while (index < edges.Length && margin >= edges[index])
+        {
+            index++;
+        }
+
         if (index == 0)
         {
             return Mixed(bare, ReachScale.Hatch, 0.42 * Line(column + row));
         }
 
         Ink colour = ReachScale.Of(index - 1);
-        return isSea ? Mixed(colour, ReachScale.Sea, 0.13) : Shaded(colour, Shade(relief, column, row));
+        return isSea ? Mixed(colour, ReachScale.Sea, 0.13) : Shaded(colour, shade);
     }
 
     /// <summary>How much of a pixel a line of the hatch covers, 0 to 1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Line(int along)
     {
         double off = Math.Abs(Math.IEEERemainder(along, HatchPeriod));
         return Math.Clamp((HatchWidth / 2) - off + 0.5, 0, 1);
     }
 
-    private static bool IsCoast(ReachRelief relief, int column, int row)
+    /// <summary>Whether a point of land touches the sea.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool IsCoast(ReadOnlySpan<bool> sea, GridFrame frame, int column, int row)
     {
-        int columns = relief.Frame.Columns;
+        int columns = frame.Columns;
         int at = (row * columns) + column;
-        return !relief.IsSea[at] && !float.IsNaN(relief.HeightsMetres[at])
-            && ((column > 0 && relief.IsSea[at - 1]) || (column < columns - 1 && relief.IsSea[at + 1])
-                || (row > 0 && relief.IsSea[at - columns]) || (row < relief.Frame.Rows - 1 && relief.IsSea[at + columns]));
+        return (column > 0 && sea[at - 1]) || (column < columns - 1 && sea[at + 1])
+            || (row > 0 && sea[at - columns]) || (row < frame.Rows - 1 && sea[at + columns]);
     }
 
     /// <summary>Light on a slope from the north-west, 45° high; 0 is a level place.</summary>
-    private static double Shade(ReachRelief relief, int column, int row)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double Shade(ReadOnlySpan<float> heights, GridFrame frame, int column, int row)
     {
-        int columns = relief.Frame.Columns;
-        int rows = relief.Frame.Rows;
-        float west = relief.HeightsMetres[(row * columns) + Math.Max(0, column - 1)];
-        float east = relief.HeightsMetres[(row * columns) + Math.Min(columns - 1, column + 1)];
-        float north = relief.HeightsMetres[(Math.Max(0, row - 1) * columns) + column];
-        float south = relief.HeightsMetres[(Math.Min(rows - 1, row + 1) * columns) + column];
-        double eastward = Exaggeration * (east - west) / (2 * relief.Frame.StepX);
-        double northward = Exaggeration * (north - south) / (2 * relief.Frame.StepY);
+        int columns = frame.Columns;
+        float west = heights[(row * columns) + Math.Max(0, column - 1)];
+        float east = heights[(row * columns) + Math.Min(columns - 1, column + 1)];
+        float north = heights[(Math.Max(0, row - 1) * columns) + column];
+        float south = heights[(Math.Min(frame.Rows - 1, row + 1) * columns) + column];
+        double eastward = Exaggeration * (east - west) / (2 * frame.StepX);
+        double northward = Exaggeration * (north - south) / (2 * frame.StepY);
         double light = (1 + ((eastward - northward) / Math.Sqrt(2))) / Math.Sqrt(2 * (1 + (eastward * eastward) + (northward * northward)));
         double shade = light - Math.Sqrt(0.5);
         return double.IsNaN(shade) ? 0 : shade;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Ink Shaded(Ink ink, double shade) => shade < 0
-        ? Mixed(ink, Ink.Of(0x1B2430), Math.Min(0.6, -shade * 0.75))
-        : Mixed(ink, Ink.Of(0xFFFFFF), Math.Min(0.5, shade * 0.9));
+        ? Mixed(ink, Shadow, Math.Min(0.6, -shade * 0.75))
+        : Mixed(ink, Light, Math.Min(0.5, shade * 0.9));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Ink Mixed(Ink ink, Ink other, double share) => new(
         (byte)Math.Round(ink.Red + ((other.Red - ink.Red) * share)),
         (byte)Math.Round(ink.Green + ((other.Green - ink.Green) * share)),

@@ -42,6 +42,9 @@ internal static class ReachFiles
         return null;
     }
 
+    /// <summary>Whether one of the files is drawn as pixels.</summary>
+    internal static bool HavePicture(IEnumerable<string> paths) => paths.Any(path => Ending(path) is ".png" or ".kmz");
+
     /// <summary>Writes one file, and beside a picture of pixels the file that lays it over its place; half a file is never there.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>

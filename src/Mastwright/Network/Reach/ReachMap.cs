@@ -1,5 +1,3 @@
-using Mastwright.Geodesy;
-
 namespace Mastwright.Network.Reach;
 
 /// <summary>Which way a margin counts.</summary>
@@ -66,8 +64,11 @@ public sealed class ReachMap
         float[] heard = new float[level.Length];
         double atNoLoss = budget.HeardAtNoLossDbm;
         double required = budget.Receiver.RequiredDbm!.Value.Median;
+        double mainBeamDbi = budget.StationPattern.MainBeamDbi.Value.Median;
+        GridLattice plane = GridLattice.OfPlane(field.Frame, field.Input.Station);
         Parallel.For(0, field.Frame.Rows, row =>
         {
+            GridLattice.RowReader along = plane.Row(row);
             for (int column = 0; column < field.Frame.Columns; column++)
             {
                 int cell = (row * field.Frame.Columns) + column;
@@ -78,8 +79,9 @@ public sealed class ReachMap
                     continue;
                 }
 
-                double bearing = Geodesic.Inverse(field.Input.Station, ReachGrid.Centre(field.Frame, column, row)).InitialBearingDegrees;
-                double gain = budget.StationPattern.GainDbi(field.StationElevationDegrees[cell], bearing)!.Value.Median;
+                (double east, double north) = along.At(column);
+                double bearing = double.RadiansToDegrees(Math.Atan2(east, north));
+                double gain = mainBeamDbi + budget.StationPattern.RelativeDb(field.StationElevationDegrees[cell], bearing);
 
                 // A null of a formula is minus infinity: nobody's antenna is that clean, and no map holds it.
                 double dbm = Math.Max(atNoLoss + gain - loss, -999);
@@ -107,7 +109,13 @@ public sealed class ReachMap
             ReachDirection.Hears => Budget.HeardOverHearsDb,
             _ => Math.Max(0, Budget.HeardOverHearsDb),
         };
-        return [.. heardDb.Select(margin => (float)(margin - shift))];
+        float[] margins = new float[heardDb.Length];
+        for (int i = 0; i < margins.Length; i++)
+        {
+            margins[i] = (float)(heardDb[i] - shift);
+        }
+
+        return margins;
     }
 
     /// <summary>Confidence that the link to a cell works, and what it delivers if it does; the weaker way's for <see cref="ReachDirection.Both"/>. Null where there is no loss.</summary>

@@ -54,12 +54,14 @@ public static class SweptArea
         float[] elevation = new float[cells];
         ReachFlags[] flags = new ReachFlags[cells];
         ParallelOptions options = new() { CancellationToken = cancellation, MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount };
+        GridLattice plane = GridLattice.OfPlane(grid, input.Station);
         Parallel.For(0, grid.Rows, options, row =>
         {
+            GridLattice.RowReader along = plane.Row(row);
             for (int column = 0; column < grid.Columns; column++)
             {
                 int cell = (row * grid.Columns) + column;
-                (loss[cell], elevation[cell], flags[cell]) = Cell(input, frame, result, ReachGrid.Centre(grid, column, row));
+                (loss[cell], elevation[cell], flags[cell]) = Cell(input, frame, result, along.At(column));
             }
         });
         ImmutableArray<ReachGap> gaps =
@@ -84,18 +86,17 @@ public static class SweptArea
         Polarisation = input.Polarisation,
     };
 
-    private static (float LossDb, float ElevationDegrees, ReachFlags Flags) Cell(ReachFieldInput input, SweepFrame frame, SweepResult result, GeoPoint place)
+    private static (float LossDb, float ElevationDegrees, ReachFlags Flags) Cell(ReachFieldInput input, SweepFrame frame, SweepResult result, (double EastMetres, double NorthMetres) place)
     {
-        (double east, double north) = frame.Locate(place);
-        double metres = Math.Sqrt((east * east) + (north * north)) * frame.CellMetres;
+        double metres = Math.Sqrt((place.EastMetres * place.EastMetres) + (place.NorthMetres * place.NorthMetres));
         if (metres > input.RadiusMetres)
         {
             return (float.NaN, float.NaN, ReachFlags.Outside);
         }
 
         ReachFlags nearness = metres < ModelRange.ShortestPathMetres ? ReachFlags.ShortPath : ReachFlags.None;
-        double column = east + frame.Reach;
-        double row = frame.Reach - north;
+        double column = (place.EastMetres / frame.CellMetres) + frame.Reach;
+        double row = frame.Reach - (place.NorthMetres / frame.CellMetres);
         int c = (int)column;
         int r = (int)row;
         double fc = column - c;
@@ -106,18 +107,20 @@ public static class SweptArea
         double elevation = 0;
         double known = 0;
         int nearest = 0;
+        ReadOnlySpan<float> losses = result.LossDb;
+        ReadOnlySpan<float> elevations = result.ElevationDegrees;
         for (int i = 0; i < around.Length; i++)
         {
             nearest = weights[i] > weights[nearest] ? i : nearest;
-            if (result.LossDb[around[i]] != SweepResult.NoLossDb)
+            if (losses[around[i]] != SweepResult.NoLossDb)
             {
                 known += weights[i];
-                loss += weights[i] * result.LossDb[around[i]];
-                elevation += weights[i] * result.ElevationDegrees[around[i]];
+                loss += weights[i] * losses[around[i]];
+                elevation += weights[i] * elevations[around[i]];
             }
         }
 
-        return result.LossDb[around[nearest]] == SweepResult.NoLossDb
+        return losses[around[nearest]] == SweepResult.NoLossDb
             ? (float.NaN, float.NaN, nearness | ReachFlags.GroundMissing)
             : ((float)(loss / known), (float)(elevation / known), nearness);
     }

@@ -51,7 +51,9 @@ public sealed class SweptAreaTests
                     // FromCells has refused any cell whose loss and flags disagree; what is left is that they say the right thing.
                     double metres = Geodesic.Inverse(input.Station, ReachGrid.Centre(field.Frame, i % field.Frame.Columns, i / field.Frame.Columns)).DistanceMetres;
                     bool isOutside = (field.Flags[i] & ReachFlags.Outside) != ReachFlags.None;
-                    Assert.True(metres > radius ? isOutside : !isOutside || metres > radius - 0.001, $"{metres}");
+
+                    // The plane of the grid is known to 2 mm (GridLatticeTests): nearer to the radius a cell may lie on either side.
+                    Assert.True(isOutside == metres > radius || Math.Abs(metres - radius) < 0.003, $"{metres}");
                     Assert.False(float.IsInfinity(field.LossDb[i]) || field.LossDb[i] < 0 || field.LossDb[i] > 400);
                 }
             },
