@@ -89,7 +89,7 @@ public sealed class SkerrinGround
         string ground = Path.Combine(folder, "ground");
         Directory.CreateDirectory(Path.Combine(ground, "cover"));
         HgtWriter.Write(Path.Combine(ground, Names[0]), made.Heights, HeightSide);
-        CoverTiffWriter.Write(Path.Combine(ground, Names[1]), CoverFrame, made.Cover);
+        CoverTiffWriter.Write(Path.Combine(ground, Names[1]), CoverFrame, made.cover);
         WholeFile.Write(Path.Combine(ground, Names[2]), "N46W019\n");
         WrittenList.Of(Writer, ground, Names).Write(Path.Combine(ground, ListName));
         return true;

@@ -12,6 +12,6 @@ public static class CoverTiffWriter
     /// <param name="codes">Codes row by row from the north-west; 0 where nothing is known.</param>
     /// <exception cref="ArgumentException">There is not one code for each sample of the frame.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    public static void Write(string path, GridFrame frame, ReadOnlySpan<byte> codes) =>
+    public static void Write(string path, GridFrame frame, ReadOnlyMemory<byte> codes) =>
         TiledGrid.Write(path, frame, codes, SampleFormat.UINT, absent: (byte)0, stored: (byte)0);
 }

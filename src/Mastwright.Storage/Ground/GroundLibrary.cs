@@ -14,6 +14,9 @@ public sealed class GroundLibrary : IDisposable
 {
     private const double HighestInterestingMetres = SeaMap.CoastalHeightMetres;
 
+    /// <summary>A path has few pieces, most of them read before; only an area is worth more than one thread.</summary>
+    private const int FewPieces = 8;
+
     private readonly ImmutableArray<LibraryFile> _files;
     private readonly ImmutableArray<(string Source, TileIndex Index)> _indexes;
     private readonly ConcurrentDictionary<string, GroundProblem> _problems = new(StringComparer.Ordinal);
@@ -190,11 +193,21 @@ public sealed class GroundLibrary : IDisposable
 
     private GroundMosaic Mosaic(HashSet<PieceKey> keys, GeoBounds area)
     {
-        IEnumerable<GroundWindow> windows = keys
-            .OrderBy(key => key.File).ThenBy(key => key.Row).ThenBy(key => key.Column)
-            .Select(Load)
-            .OfType<GroundWindow>();
-        return GroundMosaic.Of(windows).With([.. TilesOf(area).Where(IsLeftToSea)], _coverTable, sea: null);
+        PieceKey[] ordered = [.. keys.OrderBy(key => key.File).ThenBy(key => key.Row).ThenBy(key => key.Column)];
+        GroundWindow?[] windows = new GroundWindow?[ordered.Length];
+        if (ordered.Length > FewPieces)
+        {
+            Parallel.For(0, ordered.Length, i => windows[i] = Load(ordered[i]));
+        }
+        else
+        {
+            for (int i = 0; i < ordered.Length; i++)
+            {
+                windows[i] = Load(ordered[i]);
+            }
+        }
+
+        return GroundMosaic.Of(windows.OfType<GroundWindow>()).With([.. TilesOf(area).Where(IsLeftToSea)], _coverTable, sea: null);
     }
 
     private bool IsLeftToSea(GroundTile tile) => _indexes.Any(index => !index.Index.Lists(tile));

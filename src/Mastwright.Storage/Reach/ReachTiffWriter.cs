@@ -17,6 +17,6 @@ public static class ReachTiffWriter
     /// <exception cref="ArgumentException">There is not one value for each cell of the frame.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public static void Write(string path, GridFrame frame, ReadOnlySpan<float> values) =>
+    public static void Write(string path, GridFrame frame, ReadOnlyMemory<float> values) =>
         TiledGrid.Write(path, frame, values, SampleFormat.IEEEFP, absent: float.NaN, stored: NoData, NoData);
 }
