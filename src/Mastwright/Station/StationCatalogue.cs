@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Radio;
+using Mastwright.Station.Rules;
 
 namespace Mastwright.Station;
 
@@ -36,6 +37,9 @@ public sealed class StationCatalogue
     /// <summary>The losses of feed parts by rising key.</summary>
     public ImmutableArray<PartLossRow> Parts { get; }
 
+    /// <summary>The rows of law.</summary>
+    public RuleBook Law { get; init; } = RuleBook.Empty;
+
     /// <summary>The modems by rising key.</summary>
     public ImmutableArray<ModemRow> Modems { get; }
 
@@ -58,7 +62,7 @@ public sealed class StationCatalogue
     public StationCatalogue Overlay(StationCatalogue other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return new([.. LineTypes, .. other.LineTypes], [.. Parts, .. other.Parts], [.. Modems, .. other.Modems]);
+        return new([.. LineTypes, .. other.LineTypes], [.. Parts, .. other.Parts], [.. Modems, .. other.Modems]) { Law = Law.Overlay(other.Law) };
     }
 
     private static ImmutableArray<T> LastOfEach<T>(IEnumerable<T> rows, Func<T, string> key) =>

@@ -32,4 +32,7 @@ public sealed record ModemSetting
 
     /// <summary>Whether the modem appends a checksum.</summary>
     public bool Checksum { get; init; } = true;
+
+    /// <summary>What the law asks of the signal beyond this.</summary>
+    public EmissionSetting Emission { get; init; } = new();
 }

@@ -32,4 +32,13 @@ public sealed record RadioUnit
 
     /// <summary>Frequency offset in hertz from the carrier for which the blocking figure was given.</summary>
     public double? BlockingOffsetHz { get; init; }
+
+    /// <summary>Highest antenna gain in dBi that the radio's approval names.</summary>
+    public double? ApprovedGainDbi { get; init; }
+
+    /// <summary>Whether the antenna is of a type that the radio's approval names.</summary>
+    public bool? ApprovedAntenna { get; init; }
+
+    /// <summary>Whether the approval covers the amplifier behind the radio.</summary>
+    public bool? ApprovedAmplifier { get; init; }
 }

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Mastwright.Findings;
+using Mastwright.Station.Radio;
+
+namespace Mastwright.Station.Rules;
+
+/// <summary>The conditions of a row of law besides its power and its time on the air: bandwidth, hopping, listening first.</summary>
+public static class RuleConditions
+{
+    /// <summary>Share of a limit above which an assumed bandwidth says nothing. Common practice.</summary>
+    private const double NearShare = 0.9;
+
+    /// <summary>Every condition that the row sets, judged.</summary>
+    /// <param name="rule">The row.</param>
+    /// <param name="modem">The modem setting.</param>
+    /// <param name="band">The band that the station takes.</param>
+    /// <param name="packetSeconds">Time on air of one packet in seconds.</param>
+    public static ImmutableArray<RuleCondition> Judge(RadioRule rule, ModemSetting modem, OccupiedBand band, double packetSeconds)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        ArgumentNullException.ThrowIfNull(modem);
+        ArgumentNullException.ThrowIfNull(band);
+        ImmutableArray<RuleCondition>.Builder conditions = ImmutableArray.CreateBuilder<RuleCondition>();
+        AddWidth(conditions, rule, modem, band);
+        if (rule.Access is RuleAccess.Hopping or RuleAccess.Hybrid)
+        {
+            AddHopping(conditions, rule, modem, packetSeconds);
+        }
+
+        if (rule.PoliteRequired)
+        {
+            conditions.Add(Polite(modem.Emission.Polite, packetSeconds));
+        }
+
+        return conditions.DrainToImmutable();
+    }
+
+    private static RuleCondition Polite(bool polite, double packetSeconds)
+    {
+        if (!polite)
+        {
+            return new("polite-access", Verdict.Fails, "asks for listening before talking, and the plan does not say that the radio does (modem/polite-access)");
+        }
+
+        return packetSeconds > PoliteAccess.LongestSeconds
+            ? new("polite-access", Verdict.Fails, string.Create(CultureInfo.InvariantCulture, $"allows {PoliteAccess.LongestSeconds:0.#} s in one go to those who listen first, and a packet takes {packetSeconds:0.000} s"))
+            : new("polite-access", Verdict.Ok, "asks for listening before talking, which the plan says the radio does");
+    }
+
+    private static void AddWidth(ImmutableArray<RuleCondition>.Builder conditions, RadioRule rule, ModemSetting modem, OccupiedBand band)
+    {
+        if (rule.MostOccupiedHz is { } most)
+        {
+            conditions.Add(new(
+                "occupied-bandwidth",
+                Most(band, rule, most),
+                string.Create(CultureInfo.InvariantCulture, $"allows an occupied bandwidth of {Kilohertz(most)}, and the signal has {Kilohertz(band.WidthHz)}")));
+        }
+
+        if (rule.LeastOccupiedHz is { } least)
+        {
+            conditions.Add(new(
+                "least-occupied-bandwidth",
+                band.WidthHz >= least ? Verdict.Ok : Verdict.Fails,
+                string.Create(CultureInfo.InvariantCulture, $"is for an occupied bandwidth of {Kilohertz(least)} or more, and the signal has {Kilohertz(band.WidthHz)}")));
+        }
+
+        if (rule.LeastSixDecibelHz is { } six)
+        {
+            conditions.Add(SixDecibel(six, modem));
+        }
+    }
+
+    /// <summary>Hopping rows count the width at 20 dB, which is more than the modem's own: near the limit only a measurement tells.</summary>
+    private static Verdict Most(OccupiedBand band, RadioRule rule, double most)
+    {
+        if (band.WidthHz > most)
+        {
+            return Verdict.Fails;
+        }
+
+        return rule.Access == RuleAccess.Hopping && band.WidthAssumed && band.WidthHz > NearShare * most ? Verdict.Unknown : Verdict.Ok;
+    }
+
+    /// <summary>Nobody's nominal bandwidth is the one at 6 dB: only a measured one proves it, but one far below cannot have it.</summary>
+    private static RuleCondition SixDecibel(double least, ModemSetting modem)
+    {
+        if (modem.Emission.SixDecibelHz is { } measured)
+        {
+            return new(
+                "six-decibel-bandwidth",
+                measured >= least ? Verdict.Ok : Verdict.Fails,
+                $"asks for {Kilohertz(least)} of bandwidth at 6 dB, and the signal has {Kilohertz(measured)} as measured");
+        }
+
+        return modem.BandwidthHz < least
+            ? new("six-decibel-bandwidth", Verdict.Fails, $"asks for {Kilohertz(least)} of bandwidth at 6 dB, and the signal is {Kilohertz(modem.BandwidthHz)} wide")
+            : new("six-decibel-bandwidth", Verdict.Unknown, $"asks for {Kilohertz(least)} of bandwidth at 6 dB, which nobody measured (modem/six-decibel-bandwidth)");
+    }
+
+    private static void AddHopping(ImmutableArray<RuleCondition>.Builder conditions, RadioRule rule, ModemSetting modem, double packetSeconds)
+    {
+        if (modem.Emission.Hopping is not { } hopping)
+        {
+            string asked = rule.LeastChannels is { } number ? string.Create(CultureInfo.InvariantCulture, $"hopping over {number} frequencies or more") : "hopping";
+            conditions.Add(new("hopping", Verdict.Fails, $"asks for {asked}, and the radio stays on one"));
+            return;
+        }
+
+        if (rule.LeastChannels is { } least)
+        {
+            conditions.Add(new(
+                "hopping-channels",
+                hopping.Channels >= least ? Verdict.Ok : Verdict.Fails,
+                string.Create(CultureInfo.InvariantCulture, $"asks for {least} hopping frequencies or more, and the radio uses {hopping.Channels}")));
+        }
+
+        if (rule.MostDwellSeconds is { } most)
+        {
+            double period = rule.DwellPeriodSeconds ?? (hopping.Channels * most);
+            double dwell = hopping.DwellSeconds ?? packetSeconds;
+            conditions.Add(new(
+                "hop-dwell",
+                dwell > most ? Verdict.Fails : hopping.DwellSeconds is null ? Verdict.Unknown : Verdict.Ok,
+                string.Create(CultureInfo.InvariantCulture, $"allows {most:0.###} s on one frequency in any {period:0.##} s, and ")
+                    + (hopping.DwellSeconds is null
+                        ? string.Create(CultureInfo.InvariantCulture, $"one packet takes {packetSeconds:0.000} s; how many fall on one frequency nobody said (modem/hopping/dwell)")
+                        : string.Create(CultureInfo.InvariantCulture, $"the plan gives {dwell:0.###} s"))));
+        }
+    }
+
+    private static string Kilohertz(double hertz) => string.Create(CultureInfo.InvariantCulture, $"{hertz / 1e3:0.###} kHz");
+}
