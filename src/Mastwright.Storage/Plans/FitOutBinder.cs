@@ -3,6 +3,7 @@ using System.Globalization;
 using Mastwright.Plans;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.Exposure;
 using Mastwright.Station.Feed;
 
 namespace Mastwright.Storage.Plans;
@@ -28,10 +29,24 @@ internal static class FitOutBinder
             Feed = [.. reader.List(FitOutKeys.Feed).Select(item => FeedBinder.Bind(binding, item.Node, item.Path, FeedKeys.Item)).OfType<FeedPart>()],
             Mismatch = Mismatch(reader),
             Radio = reader.Find(FitOutKeys.Radio) is { } radio ? RadioBinder.Bind(binding, radio, reader.PathOf(FitOutKeys.Radio)) : new(),
+            People = People(reader),
             NearbyTransmitters = [.. reader.Keyed(FitOutKeys.NearbyTransmitters).Select(item => Nearby(binding, item.Node, item.Path, item.Key)).OfType<NearbyTransmitter>()],
         };
         reader.Done();
         return fitOut;
+    }
+
+    private static PeopleNear People(MappingReader fitOut)
+    {
+        if (fitOut.Find(FitOutKeys.People) is not { } node
+            || MappingReader.Open(fitOut.Binding, node, fitOut.PathOf(FitOutKeys.People), PeopleKeys.Shape) is not { } reader)
+        {
+            return new();
+        }
+
+        PeopleNear people = new(reader.Exact(PeopleKeys.Public), reader.Exact(PeopleKeys.Workers));
+        reader.Done();
+        return people;
     }
 
     private static NearbyTransmitter? Nearby(PlanBinding binding, PlanNode node, string path, string key)

@@ -11,9 +11,10 @@ internal static class FitOutKeys
     internal static readonly KeyShape ReturnLoss = new("return-loss", new FormShape("^.*\\d\\s*dB\\s+at\\s+(radio|antenna)\\s*$", "a return loss and where it was measured, such as 18 dB at radio"), "Measured or stated return loss, and where: at radio or at antenna.");
     internal static readonly KeyShape Vswr = new("vswr", new FormShape("^\\s*[\\d.]+\\s+at\\s+(radio|antenna)\\s*$", "a standing-wave ratio above 1 and where it was measured, such as 1.4 at antenna"), "Measured or stated standing-wave ratio, and where; in place of return-loss.");
     internal static readonly KeyShape Radio = new("radio", RadioKeys.Shape, "The radio.");
+    internal static readonly KeyShape People = new("people", PeopleKeys.Shape, "How near people come to the antenna.");
     internal static readonly KeyShape NearbyTransmitters = new("nearby-transmitters", new KeyedShape(KeyNameShape.Pattern, NearbyKeys.Shape), "Transmitters of others near the receiver.");
 
-    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, NearbyTransmitters);
+    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, People, NearbyTransmitters);
 }
 
 /// <summary>Keys of a transmitter nearby.</summary>
@@ -24,4 +25,13 @@ internal static class NearbyKeys
     internal static readonly KeyShape Distance = new("distance", new QuantityShape(Dimension.Length, 0.01, 1_000_000, "300 m", Ranged: true), "Its distance from the antenna; of a range the least counts.", Required: true);
 
     internal static readonly MappingShape Shape = new("nearby transmitter", Frequency, Eirp, Distance);
+}
+
+/// <summary>Keys of how near people come to an antenna.</summary>
+internal static class PeopleKeys
+{
+    internal static readonly KeyShape Public = new("public", new QuantityShape(Dimension.Length, 0, 10_000, "4 m"), "The nearest that anybody comes to the antenna.");
+    internal static readonly KeyShape Workers = new("workers", new QuantityShape(Dimension.Length, 0, 10_000, "1 m"), "The nearest that somebody at work comes to the antenna while it sends.");
+
+    internal static readonly MappingShape Shape = new("people", Public, Workers);
 }

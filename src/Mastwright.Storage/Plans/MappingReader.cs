@@ -85,6 +85,9 @@ internal sealed class MappingReader
     internal bool YesNo(KeyShape key, bool fallback) =>
         Find(key) is { } node ? ScalarBinder.YesNo(Binding, node, PathOf(key), (YesNoShape)key.Value) ?? fallback : fallback;
 
+    internal bool? YesNo(KeyShape key) =>
+        Find(key) is { } node ? ScalarBinder.YesNo(Binding, node, PathOf(key), (YesNoShape)key.Value) : null;
+
     /// <summary>The place of a word among the words of its shape; -1 when the key is absent or the word is unknown, which is then a problem.</summary>
     internal int Choice(KeyShape key) =>
         Find(key) is { } node ? ScalarBinder.Choice(Binding, node, PathOf(key), (ChoiceShape)key.Value) : -1;

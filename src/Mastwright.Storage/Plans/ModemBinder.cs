@@ -38,6 +38,7 @@ internal static class ModemBinder
             PayloadBytes = (int)payload,
             ExplicitHeader = modem.YesNo(ModemKeys.Header, true),
             Checksum = modem.YesNo(ModemKeys.Checksum, true),
+            Emission = EmissionBinder.Bind(modem, modem.Exact(ModemKeys.Frequency) ?? 0),
         };
         modem.Done();
 

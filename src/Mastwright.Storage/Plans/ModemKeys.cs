@@ -16,5 +16,17 @@ internal static class ModemKeys
     internal static readonly KeyShape Header = new("header", new YesNoShape(), "Whether the modem sends its own header; without it yes.");
     internal static readonly KeyShape Checksum = new("checksum", new YesNoShape(), "Whether the modem appends a checksum; without it yes.");
 
-    internal static readonly MappingShape Shape = new("modem", Frequency, Bandwidth, Modulation, SpreadingFactor, CodingRate, BitRate, Preamble, Payload, Header, Checksum);
+    internal static readonly KeyShape OccupiedBandwidth = new("occupied-bandwidth", new QuantityShape(Dimension.Frequency, 1, 10e6, "118 kHz"), "Occupied bandwidth as measured: 99 % of the power.");
+    internal static readonly KeyShape SixDecibelBandwidth = new("six-decibel-bandwidth", new QuantityShape(Dimension.Frequency, 1, 10e6, "510 kHz"), "Bandwidth as measured at 6 dB below the peak (47 CFR 15.247(a)(2)).");
+    internal static readonly KeyShape PoliteAccess = new("polite-access", new YesNoShape(), "Whether the radio listens before it talks and keeps the pauses of EN 300 220-2; without it no.");
+
+    internal static readonly KeyShape HoppingChannels = new("channels", new WholeShape(2, 1000), "Number of frequencies, used evenly.", Required: true);
+    internal static readonly KeyShape HoppingLowest = new("lowest", new QuantityShape(Dimension.Frequency, 30e6, 6e9, "902.3 MHz"), "Lowest carrier.", Required: true);
+    internal static readonly KeyShape HoppingHighest = new("highest", new QuantityShape(Dimension.Frequency, 30e6, 6e9, "914.9 MHz"), "Highest carrier.", Required: true);
+    internal static readonly KeyShape HoppingDwell = new("dwell", new QuantityShape(Dimension.Time, 1e-6, 3600, "0.37 s"), "The most time on one frequency within the period of the rule.");
+    internal static readonly MappingShape HoppingShape = new("hopping", HoppingChannels, HoppingLowest, HoppingHighest, HoppingDwell);
+    internal static readonly KeyShape Hopping = new("hopping", HoppingShape, "How the radio hops; leave out when it stays on one frequency.");
+
+    internal static readonly MappingShape Shape = new(
+        "modem", Frequency, Bandwidth, Modulation, SpreadingFactor, CodingRate, BitRate, Preamble, Payload, Header, Checksum, OccupiedBandwidth, SixDecibelBandwidth, Hopping, PoliteAccess);
 }

@@ -30,6 +30,7 @@ internal static class PlanBinder
             Covers = covers,
             Air = Air(reader),
             Modem = ModemBinder.Bind(reader),
+            Traffic = TrafficBinder.Bind(reader, PlanKeys.Traffic) ?? new(),
             Wanted = Wanted(reader),
             Spread = Spread(reader),
             Sites = sites,

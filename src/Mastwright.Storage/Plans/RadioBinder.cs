@@ -44,6 +44,9 @@ internal static class RadioBinder
         FrequencyDriftPartsPerMillion = reader.Exact(RadioKeys.FrequencyDrift),
         BlockingDbm = reader.Exact(RadioKeys.Blocking),
         BlockingOffsetHz = reader.Exact(RadioKeys.BlockingOffset),
+        ApprovedGainDbi = reader.Exact(RadioKeys.ApprovedGain),
+        ApprovedAntenna = reader.YesNo(RadioKeys.ApprovedAntenna),
+        ApprovedAmplifier = reader.YesNo(RadioKeys.ApprovedAmplifier),
     };
 
     private static ImmutableSortedDictionary<int, double> SnrLimits(MappingReader reader)

@@ -18,7 +18,11 @@ internal static class RadioKeys
     internal static readonly KeyShape Blocking = new("blocking", new QuantityShape(Dimension.Power, -150, 40, "-30 dBm"), "Unwanted level at the connector that the receiver still bears.");
     internal static readonly KeyShape BlockingOffset = new("blocking-offset", new QuantityShape(Dimension.Frequency, 1, 10e9, "10 MHz"), "Offset from the carrier for which blocking was given.");
 
-    internal static readonly MappingShape Shape = new("radio", Part, Name, Power, NoiseFigure, NoiseFloor, SnrLimits, FrequencyError, FrequencyDrift, Blocking, BlockingOffset);
+    internal static readonly KeyShape ApprovedGain = new("approved-gain", new QuantityShape(Dimension.Gain, -60, 60, "5 dBi"), "Highest antenna gain that the radio's approval names.");
+    internal static readonly KeyShape ApprovedAntenna = new("approved-antenna", new YesNoShape(), "Whether the antenna is of a type that the radio's approval names.");
+    internal static readonly KeyShape ApprovedAmplifier = new("approved-amplifier", new YesNoShape(), "Whether the approval covers the amplifier in the feed.");
+
+    internal static readonly MappingShape Shape = new("radio", Part, Name, Power, NoiseFigure, NoiseFloor, SnrLimits, FrequencyError, FrequencyDrift, Blocking, BlockingOffset, ApprovedGain, ApprovedAntenna, ApprovedAmplifier);
 
     /// <summary>A radio as a part: it refers to no other part.</summary>
     internal static readonly MappingShape PartShape = Shape.AsPart();

@@ -26,6 +26,7 @@ internal static class SiteBinder
             Position = position ?? default,
             GroundHeightMetres = reader.Quantity(SiteKeys.GroundHeight),
             Surroundings = Surroundings(reader),
+            Traffic = TrafficBinder.Bind(reader, SiteKeys.Traffic),
             InUse = reader.Key(SiteKeys.InUse),
             FitOuts = [.. entries.Select(fitOut => FitOutBinder.Bind(binding, fitOut.Node, fitOut.Path, fitOut.Key)).OfType<FitOut>()],
         };

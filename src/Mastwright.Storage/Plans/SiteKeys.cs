@@ -18,7 +18,8 @@ internal static class SiteKeys
     internal static readonly KeyShape GroundHeight = new("ground-height", new QuantityShape(Dimension.Length, -500, 9000, "12 m", Ranged: true), "Height of the bare ground above sea level.");
     internal static readonly KeyShape InUse = new("in-use", new KeyNameShape("net-loft"), "The fit-out that stands; leave out for a trial site.");
     internal static readonly KeyShape Surroundings = new("surroundings", SurroundingsShape, "What stands close around.");
+    internal static readonly KeyShape Traffic = new("traffic", TrafficKeys.Shape, "What the station sends; takes the place of the plan's own traffic.");
     internal static readonly KeyShape FitOuts = new("fit-outs", new KeyedShape(KeyNameShape.Pattern, FitOutKeys.Shape), "Complete alternatives of what stands at the site.");
 
-    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, FitOuts);
+    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts);
 }

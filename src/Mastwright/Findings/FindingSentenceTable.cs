@@ -49,5 +49,15 @@ internal static class FindingSentenceTable
         ("reach-ground-missing", "The way to {cells} cells of the map of {name} meets {what} {tile}, from {from} on at bearing {bearing}; they have no value.", "Add the tile, or a tile index if only sea lies there; 'ground fetch' downloads public ones. A void wants a second, coarser height source."),
         ("reach-without-cover", "No cover is known around {name}: in towns and woods the map is some 10 to 12 dB uncertain and may be some 19 dB too good.", "Give a cover file."),
         ("ground-file-unusable", "{file} cannot be used: {found}.", "{right}."),
+        ("radio-region-unknown", "{why}, so nothing is said of band, power and time on the air.", "Give 'region'; the catalogue has {known}. Rows of your own, with their source, go into a catalogue file."),
+        ("radio-band", "The signal takes {signal}, {error} of frequency error counted. It lies in {rule}, {room}.{open}{memory}{note}", "Give what is missing, measure the occupied bandwidth, or move the carrier to the middle of the band."),
+        ("radio-band-none", "The signal takes {signal}, frequency error counted; no licence-exempt row of {region} holds that.{kept}", "{advice}"),
+        ("radio-rule-none", "At {frequency} the station keeps no row of {region}: {reasons}.{memory}", "Send with less power, or in a way that one of the rows asks for. Amateur and other licences are outside this judgement."),
+        ("radiated-power", "{says}{setting}{above}{memory}", "{advice}"),
+        ("time-on-air", "It is on the air for {mean} of the time on average and {worst} of its busiest hour ({packets}); {rule} allows {allowed}{way}: {count} such packets in any hour.{assumed}{memory}", "{advice}"),
+        ("approval-antenna", "{condition} {says}{memory}", "{advice}"),
+        ("approval-amplifier", "{condition} {approved}{memory}", "Leave the amplifier out, or use a radio that was approved together with it."),
+        ("exposure-public", "{document} allows the public {density}, averaged over {averaging}. {reach}: keep {keep}. {near}{field}{beside}{memory}", "See to it that nobody can come nearer than {keep} to the antenna, and give at people/public how near anybody comes. Local rules come first."),
+        ("exposure-workers", "{document} allows workers {density}, averaged over {averaging}. {reach}: keep {keep}. {near}{field}{beside}{memory}", "Switch the radio off before anybody works nearer than {keep} to the antenna, and give at people/workers how near they come. Local rules come first."),
     ];
 }

@@ -8,6 +8,7 @@ using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Antenna;
 using Mastwright.Station.Radio;
+using Mastwright.Station.Rules;
 
 namespace Mastwright.Plans;
 
@@ -67,7 +68,7 @@ public sealed class Assessment
             progress?.Report(Interlocked.Increment(ref done));
         });
 
-        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(FitOutExaminations.Of)];
+        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(station => FitOutExaminations.Of(station, plan, chains[station.Key], catalogue))];
         return new()
         {
             Plan = plan,
@@ -78,6 +79,7 @@ public sealed class Assessment
             [
                 .. OfPlan(concerned),
                 .. NotCounted(stations),
+                .. fitOuts.Length > 0 && RadioRules.RegionUnknown(plan.Region, catalogue.Law) is { } region ? [region] : ImmutableArray<Finding>.Empty,
                 .. concerned.SelectMany(station => chains[station.Key].Findings),
                 .. fitOuts.SelectMany(report => report.Examination.Findings),
             ],

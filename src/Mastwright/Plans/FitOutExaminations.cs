@@ -7,5 +7,10 @@ internal static class FitOutExaminations
 {
     /// <summary>Examines the fit-out of a station.</summary>
     /// <param name="station">A site with its fit-out.</param>
-    internal static FitOutReport Of(LinkStation station) => new(station, Examination.Nothing);
+    /// <param name="plan">The plan.</param>
+    /// <param name="chain">The station's radio chain.</param>
+    /// <param name="catalogue">Catalogue rows, those of law among them.</param>
+    internal static FitOutReport Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue) => new(
+        station,
+        Examination.Of(RadioLaw.Of(station, plan, chain, catalogue)));
 }

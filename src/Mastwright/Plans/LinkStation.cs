@@ -1,6 +1,7 @@
 using Mastwright.Geodesy;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.Rules;
 
 namespace Mastwright.Plans;
 
@@ -40,6 +41,9 @@ public sealed record LinkStation
     /// <summary>Whether the antenna is inside a building.</summary>
     public bool Indoors { get; init; }
 
+    /// <summary>What the station sends; null where nobody said.</summary>
+    public TrafficRate? Traffic { get; init; }
+
     /// <summary>The fit-out; null for a neighbour.</summary>
     public FitOut? FitOut { get; init; }
 
@@ -65,6 +69,7 @@ public sealed record LinkStation
             GroundHeightMetres = site.GroundHeightMetres,
             Height = fitOut.Antenna.Height,
             Surroundings = site.Surroundings,
+            Traffic = site.Traffic,
             Polarisation = fitOut.Antenna.Polarisation,
             Indoors = fitOut.Antenna.Indoors,
             FitOut = fitOut,

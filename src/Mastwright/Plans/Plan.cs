@@ -3,8 +3,10 @@ using Mastwright.Geodesy;
 using Mastwright.Ground;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.Exposure;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Radio;
+using Mastwright.Station.Rules;
 
 namespace Mastwright.Plans;
 
@@ -32,6 +34,9 @@ public sealed record Plan
 
     /// <summary>The modem setting that every station uses.</summary>
     public required ModemSetting Modem { get; init; }
+
+    /// <summary>What a station sends where its site does not say.</summary>
+    public TrafficRate Traffic { get; init; } = new();
 
     /// <summary>What is wanted of a link.</summary>
     public WantedPlan Wanted { get; init; } = new();
@@ -124,6 +129,9 @@ public sealed record Site
     /// <summary>Distance to trees or buildings that stand close, their height and width, where the plan gives them (ITU-R P.2108, P.833).</summary>
     public Surroundings Surroundings { get; init; } = new();
 
+    /// <summary>What the station sends; null where the plan's own traffic stands for it.</summary>
+    public TrafficRate? Traffic { get; init; }
+
     /// <summary>Key of the fit-out in use; empty when the site has none (a trial site).</summary>
     public string InUse { get; init; } = "";
 
@@ -170,6 +178,9 @@ public sealed record FitOut
 
     /// <summary>The radio.</summary>
     public RadioUnit Radio { get; init; } = new();
+
+    /// <summary>How near people come to the antenna.</summary>
+    public PeopleNear People { get; init; } = new();
 
     /// <summary>Transmitters of others near the receiver.</summary>
     public ImmutableArray<NearbyTransmitter> NearbyTransmitters { get; init; } = [];

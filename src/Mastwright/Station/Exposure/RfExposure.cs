@@ -78,7 +78,6 @@ public static class RfExposure
             _ => Verdict.Ok,
         };
         bool firm = law is not null && !law.Limit.Source.FromMemory;
-        string key = StationDefaults.Join(input.PlanPath, who == Exposed.Public ? "people/public" : "people/workers");
         return new()
         {
             Code = who == Exposed.Public ? "exposure-public" : "exposure-workers",
@@ -96,9 +95,13 @@ public static class RfExposure
                 ("averaging", Text($"{result.Limit.AveragingSeconds / 60:0} minutes")),
                 ("free", Metres(result.FreeMetres)),
                 ("reflected", Metres(result.ReflectedMetres)),
-                ("averaged", result is { AveragedMetres: { } averaged, AirShare: { } share } ? Text($" ({Metres(averaged)} with the pauses of the busiest hour counted, {100 * share:0.#} % on the air)") : ""),
+                ("averaged", result is { AveragedMetres: { } averaged } ? Metres(averaged) : ""),
+                ("on-air", result is { AirShare: { } share } ? Text($"{100 * share:0.#} %") : ""),
+                ("reactive", Metres(ExposureDistance.ReactiveMetres(input.FrequencyHz))),
+                ("far-field", input.AntennaLengthMetres is { } length ? Metres(ExposureDistance.FarFieldMetres(length, input.FrequencyHz)) : ""),
+                ("reach", Reach(result)),
                 ("keep", Metres(result.KeepMetres)),
-                ("near", near is { } distance ? Text($"The plan says that {(who == Exposed.Public ? "nobody" : "nobody at work")} comes nearer than {Metres(distance)}.") : $"How near {(who == Exposed.Public ? "people" : "people at work")} come is not known ({key})."),
+                ("near", near is { } distance ? Text($"By the plan {(who == Exposed.Public ? "nobody" : "nobody at work")} comes nearer than {Metres(distance)}.") : $"How near {(who == Exposed.Public ? "people" : "people at work")} come is not known."),
                 ("field", Field(input, result)),
                 ("beside", Beside(law, beside)),
                 ("memory", law is { Limit.Source.FromMemory: true } ? " This limit is from memory: read the law before relying on it." : "")),
@@ -120,17 +123,21 @@ public static class RfExposure
         ]);
     }
 
+    /// <summary>Where the limit is reached; below the least distance the number would only feign precision.</summary>
+    private static string Reach(ExposureResult result) => result.ReflectedMetres <= ExposureDistance.LeastMetres
+        ? "Sending all the time, the main beam reaches that nearer than 0.2 m, even over a ground that reflects"
+        : Text($"Sending all the time, the main beam reaches that at {Metres(result.FreeMetres)}, over a ground that reflects at {Metres(result.ReflectedMetres)}")
+            + (result is { AveragedMetres: { } averaged, AirShare: { } share } ? Text($" (at {Metres(averaged)} if the pauses of the busiest hour count, {100 * share:0.#} % of the time on the air)") : "");
+
     private static string Field(ExposureInput input, ExposureResult result)
     {
-        double reactive = ExposureDistance.ReactiveMetres(input.FrequencyHz);
-        double? far = input.AntennaLengthMetres is { } length ? ExposureDistance.FarFieldMetres(length, input.FrequencyHz) : null;
-        if (far > result.KeepMetres)
+        if (input.AntennaLengthMetres is not { } length)
         {
-            return Text($" The far-field formula holds from {Metres(far.Value)} on, so nearer the distance is a guide and no proof.");
+            return " The far-field formula was used; from where on it holds is not known without the antenna's length, so that is a guide and no proof.";
         }
 
-        return far is null
-            ? Text($" How long the antenna radiates is not known, so neither is where the far-field formula begins to hold (certainly not within {Metres(reactive)}).")
+        return ExposureDistance.FarFieldMetres(length, input.FrequencyHz) > result.KeepMetres
+            ? " The far-field formula was used nearer to the antenna than it holds, so that is a guide and no proof."
             : "";
     }
 
@@ -142,7 +149,10 @@ public static class RfExposure
         }
 
         ExposureResult strictest = beside[0];
-        return Text($" {strictest.Limit.Source.Document} ({strictest.Limit.Over}, {strictest.DensityWattsPerSquareMetre:0.00} W/m²{(strictest.Limit.Source.FromMemory ? ", from memory" : "")}) would be reached at {Metres(strictest.ReflectedMetres)}.");
+        string how = $"{strictest.Limit.Over}{(strictest.Limit.Source.FromMemory ? ", from memory" : "")}";
+        return strictest.ReflectedMetres <= ExposureDistance.LeastMetres
+            ? $" By {strictest.Limit.Source.Document} ({how}) it is nearer than 0.2 m too."
+            : Text($" By {strictest.Limit.Source.Document} ({how}) it is {Metres(strictest.ReflectedMetres)}.");
     }
 
     private static string Metres(double metres) => Text($"{metres:0.00} m");

@@ -63,6 +63,7 @@ public sealed record OccupiedBand
     {
         ArgumentNullException.ThrowIfNull(modem);
         ArgumentNullException.ThrowIfNull(radio);
+        ArgumentNullException.ThrowIfNull(radioPath);
         ImmutableArray<Assumption>.Builder assumptions = ImmutableArray.CreateBuilder<Assumption>();
         if (modem.Emission.OccupiedHz is null)
         {

@@ -38,6 +38,7 @@ public static class PowerAllowance
         Ledger limit, PowerReference reference, Estimate gainDbi, ImmutableArray<FeedStage> stages, double toleranceDb, string planPath)
     {
         ArgumentNullException.ThrowIfNull(limit);
+        ArgumentNullException.ThrowIfNull(planPath);
         List<LedgerLine> lines = [.. limit.Lines];
         double allowed = limit.Total;
         void Add(string code, string label, double value, string source, string note = "")

@@ -58,6 +58,9 @@ public sealed record RadioRule
     /// <summary>The least number of hopping frequencies.</summary>
     public int? LeastChannels { get; init; }
 
+    /// <summary>The least spacing of hopping frequencies in hertz: this or the signal's width, whichever is greater.</summary>
+    public double? LeastSpacingHz { get; init; }
+
     /// <summary>The most time in seconds on one frequency within <see cref="DwellPeriodSeconds"/>.</summary>
     public double? MostDwellSeconds { get; init; }
 

@@ -25,7 +25,7 @@ public static class RuleConditions
         AddWidth(conditions, rule, modem, band);
         if (rule.Access is RuleAccess.Hopping or RuleAccess.Hybrid)
         {
-            AddHopping(conditions, rule, modem, packetSeconds);
+            AddHopping(conditions, rule, modem, band, packetSeconds);
         }
 
         if (rule.PoliteRequired)
@@ -99,7 +99,7 @@ public static class RuleConditions
             : new("six-decibel-bandwidth", Verdict.Unknown, $"asks for {Kilohertz(least)} of bandwidth at 6 dB, which nobody measured (modem/six-decibel-bandwidth)");
     }
 
-    private static void AddHopping(ImmutableArray<RuleCondition>.Builder conditions, RadioRule rule, ModemSetting modem, double packetSeconds)
+    private static void AddHopping(ImmutableArray<RuleCondition>.Builder conditions, RadioRule rule, ModemSetting modem, OccupiedBand band, double packetSeconds)
     {
         if (modem.Emission.Hopping is not { } hopping)
         {
@@ -114,6 +114,18 @@ public static class RuleConditions
                 "hopping-channels",
                 hopping.Channels >= least ? Verdict.Ok : Verdict.Fails,
                 string.Create(CultureInfo.InvariantCulture, $"asks for {least} hopping frequencies or more, and the radio uses {hopping.Channels}")));
+        }
+
+        if (rule.LeastSpacingHz is { } spacing)
+        {
+            double wanted = Math.Max(spacing, band.WidthHz);
+            double has = (hopping.HighestHz - hopping.LowestHz) / (hopping.Channels - 1);
+
+            // The thousandth lets a spacing through that the plan's own rounding of the carriers made a little less.
+            conditions.Add(new(
+                "hop-spacing",
+                has >= 0.999 * wanted ? Verdict.Ok : Verdict.Fails,
+                $"asks for {Kilohertz(wanted)} between hopping frequencies, and these are {Kilohertz(has)} apart on average"));
         }
 
         if (rule.MostDwellSeconds is { } most)

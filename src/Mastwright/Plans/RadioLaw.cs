@@ -1,0 +1,38 @@
+using Mastwright.Station;
+using Mastwright.Station.Exposure;
+using Mastwright.Station.Rules;
+
+namespace Mastwright.Plans;
+
+/// <summary>A fit-out held against the radio rules of its region, and against the limits of exposure of the place.</summary>
+internal static class RadioLaw
+{
+    internal static Examination Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue)
+    {
+        FitOut fitOut = station.FitOut!;
+        RadioRegion? region = catalogue.Law.Region(plan.Region);
+        RadioRulesResult? rules = region is null ? null : RadioRules.Examine(new()
+        {
+            PlanPath = station.FitOutPath,
+            TrafficPath = StationDefaults.Join(station.PlanPath, "traffic"),
+            Region = region,
+            Book = catalogue.Law,
+            Modem = plan.Modem,
+            Radio = fitOut.Radio,
+            Chain = chain,
+            Traffic = station.Traffic ?? plan.Traffic,
+        });
+        Examination exposure = RfExposure.Examine(new()
+        {
+            PlanPath = station.FitOutPath,
+            Region = region,
+            Book = catalogue.Law,
+            FrequencyHz = plan.Modem.FrequencyHz,
+            EirpDbm = chain.RadiatedPower?.EirpDbm,
+            AntennaLengthMetres = fitOut.Antenna.LengthMetres,
+            People = fitOut.People,
+            Traffic = rules?.Traffic,
+        });
+        return Examination.Of(rules?.Examination ?? Examination.Nothing, exposure);
+    }
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+
+namespace Mastwright.Station.Rules;
+
+/// <summary>How rules and their numbers are written in sentences.</summary>
+internal static class RuleWords
+{
+    /// <summary>A band as "869.4–869.65 MHz".</summary>
+    internal static string Band(double lowHz, double highHz) => Text($"{lowHz / 1e6:0.####}–{highHz / 1e6:0.####} MHz");
+
+    /// <summary>A frequency in MHz.</summary>
+    internal static string Megahertz(double hertz) => Text($"{hertz / 1e6:0.0###} MHz");
+
+    /// <summary>A width in kHz.</summary>
+    internal static string Kilohertz(double hertz) => Text($"{hertz / 1e3:0.#} kHz");
+
+    /// <summary>A power as "27.0 dBm ERP".</summary>
+    internal static string Power(double dbm, PowerReference reference) => Text($"{dbm:0.0} dBm{Suffix(reference)}");
+
+    /// <summary>A power with its watts: "27.0 dBm ERP (500 mW)".</summary>
+    internal static string PowerAndWatts(double dbm, PowerReference reference)
+    {
+        double milliwatts = Math.Pow(10, dbm / 10);
+        string watts = milliwatts >= 1000 ? Text($"{milliwatts / 1000:0.##} W") : milliwatts >= 10 ? Text($"{milliwatts:0} mW") : Text($"{milliwatts:0.##} mW");
+        return $"{Power(dbm, reference)} ({watts})";
+    }
+
+    /// <summary>A share of the time: three significant digits.</summary>
+    internal static string Percent(double percent) => percent >= 10 ? Text($"{percent:0.0} %") : percent >= 1 ? Text($"{percent:0.00} %") : Text($"{percent:0.000} %");
+
+    /// <summary>What to say of a row that nobody held; empty for one that was read.</summary>
+    internal static string Memory(RuleSource source) => source.FromMemory ? $" The row is from memory: read {source.Document} before relying on it." : "";
+
+    internal static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static string Suffix(PowerReference reference) => reference switch
+    {
+        PowerReference.Erp => " ERP",
+        PowerReference.Eirp => " EIRP",
+        _ => " at the antenna's port",
+    };
+}
