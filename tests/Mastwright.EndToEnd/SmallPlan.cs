@@ -35,6 +35,31 @@ internal static class SmallPlan
 
         """;
 
+    /// <summary>Rules of an invented country that leave nothing open: what ships for real ones rests in part on memory.</summary>
+    private const string Law = """
+        format: 1
+        radio-regions:
+          - {key: XX, name: Exampleland, law: an invented law}
+        radio-rules:
+          - {key: xx-band, region: XX, name: the band, from-mhz: 860, to-mhz: 880, eirp-mw: 500, document: Invented act, edition: "1", clause: a, read: 2026-11-28}
+        exposure-limits:
+          - {key: xx-public, region: XX, for: public, over: whole body, from-mhz: 1, to-mhz: 2000, watts-per-square-metre: 4, frequency-power: 0, averaging-minutes: 6, document: Invented act, edition: "1", clause: b, read: 2026-11-28}
+          - {key: xx-workers, region: XX, for: workers, over: whole body, from-mhz: 1, to-mhz: 2000, watts-per-square-metre: 20, frequency-power: 0, averaging-minutes: 6, document: Invented act, edition: "1", clause: b, read: 2026-11-28}
+
+        """;
+
+    /// <summary>Writes the plan with a law of its own and everything that the law asks for, so that no finding is unknown.</summary>
+    public static string WriteLawful(TemporaryFolder folder, string? text = null, short wallMetres = 10)
+    {
+        folder.Write("law.yaml", Law);
+        return Write(
+            folder,
+            (text ?? Text)
+                .Replace("name: Two hills\n", "name: Two hills\nregion: XX\ncatalogue: law.yaml\n", StringComparison.Ordinal)
+                .Replace("frequency-error: 2 ppm}\n", "frequency-error: 2 ppm, frequency-drift: 2 ppm}\n        people: {public: 5 m, workers: 1 m}\n", StringComparison.Ordinal),
+            wallMetres);
+    }
+
     /// <summary>Writes the plan and its ground: flat land at 10 m with a wall of the given height half-way.</summary>
     public static string Write(TemporaryFolder folder, string? text = null, short wallMetres = 10)
     {

@@ -12,11 +12,11 @@ public sealed class ExitCodesTests : IDisposable
     [Fact]
     public void A_clear_link_ends_with_0_and_a_blocked_one_with_1()
     {
-        SmallPlan.Write(folder);
+        SmallPlan.WriteLawful(folder);
         Run("check", "plan.yaml").EndsWith(0);
         Run("path", "plan.yaml", "west", "east").EndsWith(0);
         Run("check", "plan.yaml", "--fail-on", "tight", "--fail-on", "unknown").EndsWith(0);
-        SmallPlan.Write(folder, wallMetres: 2000);
+        SmallPlan.WriteLawful(folder, wallMetres: 2000);
         Run("check", "plan.yaml").EndsWith(1);
         Run("path", "plan.yaml", "west/pole", "east", "--json").EndsWith(1);
     }
@@ -25,13 +25,13 @@ public sealed class ExitCodesTests : IDisposable
     public void Tight_and_unknown_count_where_the_caller_says_so()
     {
         // 60 dB wanted of a link that has fewer: tight.
-        SmallPlan.Write(folder, SmallPlan.Text.Replace("sites:\n", "wanted: {margin: 60 dB}\nsites:\n", StringComparison.Ordinal));
+        SmallPlan.WriteLawful(folder, SmallPlan.Text.Replace("sites:\n", "wanted: {margin: 60 dB}\nsites:\n", StringComparison.Ordinal));
         Assert.Equal("tight", Verdict(Run("check", "plan.yaml", "--json", "--fail-on", "unknown").EndsWith(0)));
         Run("check", "plan.yaml", "--fail-on", "tight").EndsWith(1);
         Run("path", "plan.yaml", "west", "east", "--fail-on", "tight").EndsWith(1);
 
         // A gain that may be anything: unknown.
-        SmallPlan.Write(folder, SmallPlan.Text.Replace("gain: 2 dBi", "gain: -40…10 dBi", StringComparison.Ordinal));
+        SmallPlan.WriteLawful(folder, SmallPlan.Text.Replace("gain: 2 dBi", "gain: -40…10 dBi", StringComparison.Ordinal));
         Assert.Equal("unknown", Verdict(Run("check", "plan.yaml", "--json", "--fail-on", "tight").EndsWith(0)));
         Run("check", "plan.yaml", "--fail-on", "unknown").EndsWith(1);
     }

@@ -33,6 +33,11 @@ internal static class SamplePlans
           payload: 40 B
           header: no
           checksum: false
+          occupied-bandwidth: 118 kHz
+          six-decibel-bandwidth: 100 kHz
+          polite-access: no
+          hopping: {channels: 8, lowest: 869.425 MHz, highest: 869.625 MHz, dwell: 0.4 s}
+        traffic: {own: 4, own-worst-hour: 12, relayed: 20, relayed-worst-hour: 80}
         wanted: {margin: 12 dB, time: 10 %, location: 90 %}
         spread:
           model-error: 8 dB
@@ -44,6 +49,7 @@ internal static class SamplePlans
             formerly: old-ferry
             position: 46.4012, -18.7421 ± 5 m
             ground-height: 4 ± 1 m
+            traffic: {own: 2, relayed: 100}
             in-use: net-loft
             surroundings: {clutter: suburban, clutter-height: 8 m, street-width: 20 m, woodland-depth: 120 m, building: traditional}
             fit-outs:
@@ -65,6 +71,7 @@ internal static class SamplePlans
                   - part: loft-run
                 return-loss: 18 dB at radio
                 radio: {part: small-node, power: 10 dBm}
+                people: {public: 6 m, workers: 1 m}
                 nearby-transmitters:
                   tower: {frequency: 791 MHz, eirp: 62 ± 3 dBm, distance: 300…500 m}
               eaves:
@@ -92,7 +99,7 @@ internal static class SamplePlans
           antennas:
             collinear-8: {name: Collinear, gain: 8 dBi, pattern: collinear-array, elements: 5, spacing: 0.8 wavelengths, null-fill: 20 dB, length: 1.6 m}
           radios:
-            small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, blocking: -30 dBm, blocking-offset: 10 MHz}
+            small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, blocking: -30 dBm, blocking-offset: 10 MHz, approved-gain: 8 dBi, approved-antenna: yes, approved-amplifier: no}
           feed:
             loft-run: {line: foam-10mm, length: 12 ± 1 m}
         """;
