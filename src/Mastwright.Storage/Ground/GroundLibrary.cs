@@ -105,6 +105,40 @@ public sealed class GroundLibrary : IDisposable
         return ground.With(ground.SeaTiles, _coverTable, SeaFor(LatticeBounds.Along(southWest, northEast, SeaMap.CoastalReachMetres)));
     }
 
+    /// <summary>The ground of an area that need not fit into memory, with the same heights, cover and sea as the mosaic of the whole would have.</summary>
+    /// <param name="area">The area.</param>
+    /// <param name="hashes">Knows the hashes of pieces that were read before; null to read them all for the content hash.</param>
+    /// <remarks>Nothing is read until it is asked for. A file that turns out to be damaged meanwhile ends the cutting.</remarks>
+    /// <exception cref="GroundFileException">From the extent's own members: a file is damaged or gone.</exception>
+    public GroundExtent ExtentOf(GeoBounds area, PieceHashes? hashes = null)
+    {
+        ArgumentNullException.ThrowIfNull(area);
+        PieceKey[] pieces = InOrder(PieceFinder.Within(_files, area));
+        LatticeBounds lattice = LatticeBounds.Along(new(area.SouthDegrees, area.WestDegrees), new(area.NorthDegrees, area.EastDegrees), SeaMap.CoastalReachMetres);
+        Lazy<SeaMap> sea = new(() => SeaFor(lattice));
+
+        // The sea is looked up on a lattice that reaches further; its pieces count for the hash as well.
+        Lazy<string> hash = new(() => GroundExtent.Hash(
+            InOrder(PieceFinder.Within(_files, area.Expanded(2 * SeaMap.CoastalReachMetres))).Select(key => HashOf(key, hashes)),
+            TilesOf(area.Expanded(2 * SeaMap.CoastalReachMetres)).Where(IsLeftToSea),
+            _coverTable));
+        return new()
+        {
+            Cut = part =>
+            {
+                GroundMosaic ground = Mosaic(PieceFinder.Within(_files, part), part);
+                ThrowIfDamaged();
+                return ground.With(ground.SeaTiles, _coverTable, sea.Value);
+            },
+            FinestStepMetres = pieces.Where(key => !_files[key.File].IsCover).Select(key => _files[key.File].FrameOf(key.Column, key.Row).ResolutionMetres).DefaultIfEmpty(double.PositiveInfinity).Min(),
+            ContentHash = hash,
+            HasCover = pieces.Any(key => _files[key.File].IsCover),
+            HasSurface = pieces.Any(key => !_files[key.File].IsCover && _files[key.File].Kind == HeightKind.Surface),
+            HasBareGround = pieces.Any(key => !_files[key.File].IsCover && _files[key.File].Kind != HeightKind.Surface),
+            HasSea = new(() => sea.Value.HasSea || TilesOf(area).Any(IsLeftToSea)),
+        };
+    }
+
     /// <summary>One-degree tiles of an area that no height file covers and no tile index leaves to the sea.</summary>
     public ImmutableArray<GroundTile> MissingTiles(GeoBounds area) =>
     [
@@ -193,7 +227,7 @@ public sealed class GroundLibrary : IDisposable
 
     private GroundMosaic Mosaic(HashSet<PieceKey> keys, GeoBounds area)
     {
-        PieceKey[] ordered = [.. keys.OrderBy(key => key.File).ThenBy(key => key.Row).ThenBy(key => key.Column)];
+        PieceKey[] ordered = InOrder(keys);
         GroundWindow?[] windows = new GroundWindow?[ordered.Length];
         if (ordered.Length > FewPieces)
         {
@@ -208,6 +242,30 @@ public sealed class GroundLibrary : IDisposable
         }
 
         return GroundMosaic.Of(windows.OfType<GroundWindow>()).With([.. TilesOf(area).Where(IsLeftToSea)], _coverTable, sea: null);
+    }
+
+    private static PieceKey[] InOrder(HashSet<PieceKey> keys) => [.. keys.OrderBy(key => key.File).ThenBy(key => key.Row).ThenBy(key => key.Column)];
+
+    private string HashOf(PieceKey key, PieceHashes? hashes)
+    {
+        LibraryFile file = _files[key.File];
+        string Read()
+        {
+            string? hash = Load(key)?.ContentHash;
+            ThrowIfDamaged();
+            return hash!;
+        }
+
+        // Windows say what kind of heights they hold; which source they are of decides which comes first.
+        return $"{file.SourceName} {(hashes is null ? Read() : hashes.Of(file.File.FilePath, key.Column, key.Row, file.Kind, Read))}";
+    }
+
+    private void ThrowIfDamaged()
+    {
+        if (!_problems.IsEmpty && Problems is [var first, ..])
+        {
+            throw new GroundFileException(first.File, first.Found, first.Right);
+        }
     }
 
     private bool IsLeftToSea(GroundTile tile) => _indexes.Any(index => !index.Index.Lists(tile));

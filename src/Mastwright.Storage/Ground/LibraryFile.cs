@@ -33,19 +33,24 @@ internal sealed class LibraryFile
 
     internal int PiecesDown => (File.Frame.Rows + File.PieceRows - 1) / File.PieceRows;
 
+    /// <summary>The grid of a piece.</summary>
+    internal GridFrame FrameOf(int pieceColumn, int pieceRow)
+    {
+        int column = pieceColumn * File.PieceColumns;
+        int row = pieceRow * File.PieceRows;
+        return File.Frame.Part(column, row, Math.Min(File.PieceColumns, File.Frame.Columns - column), Math.Min(File.PieceRows, File.Frame.Rows - row));
+    }
+
     /// <summary>Reads one piece.</summary>
     /// <exception cref="GroundFileException">The file is damaged or gone.</exception>
     internal GroundWindow ReadPiece(int pieceColumn, int pieceRow)
     {
-        GridFrame whole = File.Frame;
+        GridFrame frame = FrameOf(pieceColumn, pieceRow);
         int column = pieceColumn * File.PieceColumns;
         int row = pieceRow * File.PieceRows;
-        int columns = Math.Min(File.PieceColumns, whole.Columns - column);
-        int rows = Math.Min(File.PieceRows, whole.Rows - row);
-        GridFrame frame = whole.Part(column, row, columns, rows);
         return IsCover
-            ? GroundWindow.FromCover(frame, File.ReadCover(column, row, columns, rows), File.Name, SourceName)
-            : GroundWindow.FromHeights(frame, File.ReadHeights(column, row, columns, rows), File.Name, SourceName, Kind, Datum);
+            ? GroundWindow.FromCover(frame, File.ReadCover(column, row, frame.Columns, frame.Rows), File.Name, SourceName)
+            : GroundWindow.FromHeights(frame, File.ReadHeights(column, row, frame.Columns, frame.Rows), File.Name, SourceName, Kind, Datum);
     }
 
     private static GeoBounds BoundsOf(GridFrame frame)

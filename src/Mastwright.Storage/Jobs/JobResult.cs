@@ -42,6 +42,20 @@ public sealed class JobResult : IDisposable
         return made;
     }
 
+    /// <summary>A part of the result of a chunk, without reading the rest of it: the whole was checked when the job was run.</summary>
+    /// <param name="index">Which chunk, from 0.</param>
+    /// <param name="offset">First byte wanted.</param>
+    /// <param name="into">Room for the bytes wanted.</param>
+    public void ReadPart(int index, long offset, Span<byte> into)
+    {
+        if (store is not null && Job.IsKept && store.TryReadPart(Job.Chunks[index].Key, offset, into))
+        {
+            return;
+        }
+
+        Read(index).AsSpan(checked((int)offset), into.Length).CopyTo(into);
+    }
+
     /// <summary>Lets go of the results: from now on they are thrown out when the store's bound asks for it.</summary>
     public void Dispose()
     {

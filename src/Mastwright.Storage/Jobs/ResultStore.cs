@@ -145,6 +145,19 @@ public sealed class ResultStore
     /// <summary>What there is under a key, without reading it into memory; a damaged file is removed.</summary>
     internal Finding Find(string key) => Use(key, path => StoredResult.IsWhole(path, key));
 
+    /// <summary>Reads a part of a result that was checked before; false when it is not there.</summary>
+    internal bool TryReadPart(string key, long offset, Span<byte> into)
+    {
+        try
+        {
+            return StoredResult.TryReadPart(PathOf(key), offset, into);
+        }
+        catch (IOException)
+        {
+            return false;
+        }
+    }
+
     private Finding Use(string key, Func<string, bool> isWhole)
     {
         string path = PathOf(key);

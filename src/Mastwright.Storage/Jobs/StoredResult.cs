@@ -64,6 +64,15 @@ internal static class StoredResult
         return hash.GetHashAndReset().AsSpan().SequenceEqual(sum) ? content : null;
     }
 
+    /// <summary>Reads a part of a result, unchecked; false when the file ends before it.</summary>
+    /// <exception cref="IOException">The file is not there or cannot be read.</exception>
+    internal static bool TryReadPart(string path, long offset, Span<byte> into)
+    {
+        using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, 1);
+        stream.Position = HeadBytes + offset;
+        return stream.ReadAtLeast(into, into.Length, throwOnEndOfStream: false) == into.Length;
+    }
+
     private static bool TryOpen(FileStream stream, out ReadOnlySpan<byte> sum, byte[] head)
     {
         int count = stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false);

@@ -24,7 +24,7 @@ public static class ReachGrid
     public const double LeastCellMetres = 5;
 
     /// <summary>Largest radius, in metres.</summary>
-    public const double MostRadiusMetres = 100_000;
+    public const double MostRadiusMetres = 200_000;
 
     /// <summary>Well within the 30° on either side of its meridian to which the projection is trusted.</summary>
     private const double MostWidthDegrees = 40;

@@ -50,6 +50,7 @@ public static class SweptArea
         int cells = grid.Columns * grid.Rows;
         SweepResult result = AreaSweep.Run(swept.Raster, Input(input), null, threads, progress is null ? null : new CellProgress(progress, cells), cancellation);
 
+        SweepLayout layout = swept.Raster.Layout;
         float[] loss = new float[cells];
         float[] elevation = new float[cells];
         ReachFlags[] flags = new ReachFlags[cells];
@@ -61,7 +62,7 @@ public static class SweptArea
             for (int column = 0; column < grid.Columns; column++)
             {
                 int cell = (row * grid.Columns) + column;
-                (loss[cell], elevation[cell], flags[cell]) = Cell(input, frame, result, along.At(column));
+                (loss[cell], elevation[cell], flags[cell]) = Cell(input, step, layout, result, along.At(column));
             }
         });
         ImmutableArray<ReachGap> gaps =
@@ -72,7 +73,7 @@ public static class SweptArea
         return ReachField.FromCells(input, grid, loss, elevation, flags, gaps, step);
     }
 
-    private static SweepInput Input(ReachFieldInput input) => new()
+    internal static SweepInput Input(ReachFieldInput input) => new()
     {
         FrequencyHz = input.FrequencyHz,
         StationHeightMetres = input.StationHeightMetres,
@@ -86,7 +87,9 @@ public static class SweptArea
         Polarisation = input.Polarisation,
     };
 
-    private static (float LossDb, float ElevationDegrees, ReachFlags Flags) Cell(ReachFieldInput input, SweepFrame frame, SweepResult result, (double EastMetres, double NorthMetres) place)
+    /// <summary>A cell's loss between the places of the sweep around it.</summary>
+    internal static (float LossDb, float ElevationDegrees, ReachFlags Flags) Cell(
+        ReachFieldInput input, double stepMetres, SweepLayout layout, SweepResult result, (double EastMetres, double NorthMetres) place)
     {
         double metres = Math.Sqrt((place.EastMetres * place.EastMetres) + (place.NorthMetres * place.NorthMetres));
         if (metres > input.RadiusMetres)
@@ -95,13 +98,13 @@ public static class SweptArea
         }
 
         ReachFlags nearness = metres < ModelRange.ShortestPathMetres ? ReachFlags.ShortPath : ReachFlags.None;
-        double column = (place.EastMetres / frame.CellMetres) + frame.Reach;
-        double row = frame.Reach - (place.NorthMetres / frame.CellMetres);
+        double column = (place.EastMetres / stepMetres) + layout.Reach;
+        double row = layout.Reach - (place.NorthMetres / stepMetres);
         int c = (int)column;
         int r = (int)row;
         double fc = column - c;
         double fr = row - r;
-        Span<int> around = [(r * result.Side) + c, (r * result.Side) + c + 1, ((r + 1) * result.Side) + c, ((r + 1) * result.Side) + c + 1];
+        Span<int> around = [layout.Index(c, r), layout.Index(c + 1, r), layout.Index(c, r + 1), layout.Index(c + 1, r + 1)];
         Span<double> weights = [(1 - fc) * (1 - fr), fc * (1 - fr), (1 - fc) * fr, fc * fr];
         double loss = 0;
         double elevation = 0;

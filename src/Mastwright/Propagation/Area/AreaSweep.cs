@@ -33,6 +33,30 @@ public static class AreaSweep
         IProgress<double>? progress = null,
         CancellationToken cancellation = default) => RunAt(SweepSolver.Bits, raster, input, result, threads, progress, null, cancellation);
 
+    /// <summary>The cells of some radials, on this thread: those of a sector, whose raster holds their ground. Cells by the station are left out of a sector.</summary>
+    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, CancellationToken cancellation)
+    {
+        input.Check(raster);
+        SweepResult result = new(raster.Layout);
+        Clear(result);
+        SweepTerms terms = new(input, raster);
+        int radials = RadialsOf(raster, input);
+        if (raster.Layout.IsWhole)
+        {
+            NearCells.Fill(raster, in terms, result, null);
+        }
+
+        SweepWorker worker = new(SweepSolver.Bits, raster, terms, new(radials, raster.Reach, raster.Reach), result, null);
+        for (int i = 0; i < count; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            worker.Run((((first + i) % radials) + radials) % radials);
+        }
+
+        worker.Flush();
+        return Counted(result);
+    }
+
     /// <summary>Bits of the vectors that the closed form is solved in on this machine: 512, 256 or 128; 0 for plain double precision.</summary>
     public static int VectorBits => SweepSolver.Bits;
 
@@ -42,8 +66,11 @@ public static class AreaSweep
     public static int RadialsOf(SweepRaster raster, SweepInput input)
     {
         ArgumentNullException.ThrowIfNull(raster);
-        return input.Radials > 0 ? input.Radials : 8 * Math.Max(1, (int)Math.Ceiling(RadialsPerEdgeCell * 2 * Math.PI * raster.Reach / 8));
+        return input.Radials > 0 ? input.Radials : RadialsOf(raster.Reach);
     }
+
+    /// <summary>The usual number of radials of a square with so many cells on each side of the station's.</summary>
+    internal static int RadialsOf(int reach) => 8 * Math.Max(1, (int)Math.Ceiling(RadialsPerEdgeCell * 2 * Math.PI * reach / 8));
 
     /// <summary>The map in plain double precision, with the losses as they are before they are stored.</summary>
     internal static SweepResult RunExact(SweepRaster raster, SweepInput input, double[] exact) =>
@@ -57,14 +84,12 @@ public static class AreaSweep
         ArgumentOutOfRangeException.ThrowIfNegative(threads);
         input.Check(raster);
         result ??= new(raster.Side);
-        if (result.Side != raster.Side)
+        if (result.Losses.Length != raster.Layout.Length)
         {
             throw new ArgumentException($"The map has {result.Side} columns, the raster {raster.Side}.", nameof(result));
         }
 
-        Array.Fill(result.Losses, SweepResult.NoLossDb);
-        Array.Clear(result.Elevations);
-        Array.Fill(result.MarkBytes, (byte)SweepMarks.Beyond);
+        Clear(result);
         SweepTerms terms = new(input, raster);
         int radials = RadialsOf(raster, input);
         SweepWedges wedges = new(radials, raster.Reach, raster.Reach);
@@ -90,8 +115,7 @@ public static class AreaSweep
                 return worker;
             },
             _ => { });
-        result.CellsWithLoss = result.Losses.Length - result.Losses.AsSpan().Count(SweepResult.NoLossDb);
-        return result;
+        return Counted(result);
     }
 
     /// <summary>The last point on the radial: the largest i with i·s before the first of the cell's own points.</summary>
@@ -100,6 +124,19 @@ public static class AreaSweep
         double before = length - (OwnPoints.Count * step);
         int point = (int)(before / step);
         return point * step < before ? point : point - 1;
+    }
+
+    private static void Clear(SweepResult result)
+    {
+        Array.Fill(result.Losses, SweepResult.NoLossDb);
+        Array.Clear(result.Elevations);
+        Array.Fill(result.MarkBytes, (byte)SweepMarks.Beyond);
+    }
+
+    private static SweepResult Counted(SweepResult result)
+    {
+        result.CellsWithLoss = result.Losses.Length - result.Losses.AsSpan().Count(SweepResult.NoLossDb);
+        return result;
     }
 
     internal static void Store(SweepResult result, int cell, double loss, double elevationMrad, SweepMarks marks, double[]? exact)

@@ -22,7 +22,7 @@ internal static class NearCells
                     continue;
                 }
 
-                int cell = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
+                int cell = raster.Layout.At(east, north);
                 bool isStation = east == 0 && north == 0;
                 SweepProfile? path = isStation ? Path(raster, in terms, 0, 0.5) : Path(raster, in terms, east, north);
                 SweepMarks marks = (isStation ? SweepMarks.Station : SweepMarks.None) | (raster.ZoneOf(cell) == Zone.Sea ? SweepMarks.Sea : SweepMarks.None);

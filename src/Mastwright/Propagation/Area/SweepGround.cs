@@ -42,44 +42,94 @@ public sealed record SweepGround(SweepRaster Raster, ImmutableArray<SweepGap> Ga
         };
         ParallelOptions options = new() { MaxDegreeOfParallelism = threads == 0 ? -1 : threads, CancellationToken = cancellation };
         Parallel.For(0, warp.Bands, options, warp.Fill);
-        float[]? coverHeights = null;
-        if (warp.Cover is not null)
-        {
-            coverHeights = new float[256];
-            for (int code = 1; code < coverHeights.Length; code++)
-            {
-                coverHeights[code] = (float)mosaic.CoverTable.HeightMetres((byte)code);
-            }
-        }
-
         SweepRaster raster = new(
-            frame.Reach, frame.CellMetres, frame.Station.LatitudeDegrees, warp.Heights, warp.Cover, coverHeights, warp.Zones);
-        return new(raster, FindGaps(frame, warp));
+            frame.Reach, frame.CellMetres, frame.Station.LatitudeDegrees, warp.Heights, warp.Cover, CoverHeights(warp, mosaic.CoverTable), warp.Zones);
+        SweepLayout whole = raster.Layout;
+        Dictionary<string, SweepGap> gaps = new(StringComparer.Ordinal);
+        FindGaps(frame, warp, whole, gaps, null);
+        return new(raster, InOrder(gaps.Values));
     }
 
-    private static ImmutableArray<SweepGap> FindGaps(SweepFrame frame, SweepWarp warp)
+    /// <summary>Reads the ground of a part of the plane, cut bit by bit, on this thread: the same heights, cover and zones as of the whole.</summary>
+    /// <param name="ground">The ground.</param>
+    /// <param name="frame">The plane.</param>
+    /// <param name="layout">The cells wanted.</param>
+    /// <param name="counts">Whether a cell, counted east and north of the station, is to be told where its ground is missing; null for every cell.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    internal static SweepGround Read(GroundExtent ground, SweepFrame frame, SweepLayout layout, Func<int, int, bool>? counts, CancellationToken cancellation)
     {
+        float[] heights = new float[layout.Length];
+        Array.Fill(heights, float.NaN);
+        byte[]? cover = ground.HasCover ? new byte[layout.Length] : null;
+        byte[]? zones = ground.HasSea.Value ? new byte[layout.Length] : null;
+        float[]? coverHeights = null;
         Dictionary<string, SweepGap> gaps = new(StringComparer.Ordinal);
-        int side = frame.Side;
-        for (int cell = Array.FindIndex(warp.Heights, float.IsNaN); cell >= 0; cell = Array.FindIndex(warp.Heights, cell + 1, float.IsNaN))
+        foreach (SweepBlocks group in SweepBlocks.Groups(frame, layout))
         {
-            int east = (cell % side) - frame.Reach;
-            int north = frame.Reach - (cell / side);
-            double square = ((double)east * east) + ((double)north * north);
-            if (square > (double)frame.Reach * frame.Reach)
+            GroundMosaic mosaic = ground.Cut(group.Ground(frame));
+            SweepWarp warp = new(mosaic, frame, layout, group) { Heights = heights, Cover = cover, Zones = zones };
+            for (int band = 0; band < warp.Bands; band++)
             {
-                continue;
+                cancellation.ThrowIfCancellationRequested();
+                warp.Fill(band);
             }
 
-            string tile = GroundTile.OneDegree(warp.PointNear(east, north)).Name;
-            double distance = Math.Sqrt(square) * frame.CellMetres;
-            SweepGap known = gaps.GetValueOrDefault(tile, new(tile, 0, double.PositiveInfinity, 0));
-            double bearing = double.RadiansToDegrees(Math.Atan2(east, north));
-            gaps[tile] = distance < known.NearestMetres
-                ? new(tile, known.Cells + 1, distance, bearing < 0 ? bearing + 360 : bearing)
-                : known with { Cells = known.Cells + 1 };
+            coverHeights ??= CoverHeights(warp, mosaic.CoverTable);
+            FindGaps(frame, warp, layout, gaps, counts);
         }
 
-        return [.. gaps.Values.OrderBy(gap => gap.NearestMetres).ThenBy(gap => gap.Tile, StringComparer.Ordinal)];
+        return new(new(layout, frame.CellMetres, frame.Station.LatitudeDegrees, heights, cover, coverHeights, zones), InOrder(gaps.Values));
+    }
+
+    /// <summary>The gaps of several parts as one list, nearest first.</summary>
+    internal static ImmutableArray<SweepGap> InOrder(IEnumerable<SweepGap> gaps) =>
+        [.. gaps.OrderBy(gap => gap.NearestMetres).ThenBy(gap => gap.Tile, StringComparer.Ordinal)];
+
+    private static float[]? CoverHeights(SweepWarp warp, CoverTable table)
+    {
+        if (warp.Cover is null)
+        {
+            return null;
+        }
+
+        float[] heights = new float[256];
+        for (int code = 1; code < heights.Length; code++)
+        {
+            heights[code] = (float)table.HeightMetres((byte)code);
+        }
+
+        return heights;
+    }
+
+    private static void FindGaps(SweepFrame frame, SweepWarp warp, SweepLayout layout, Dictionary<string, SweepGap> gaps, Func<int, int, bool>? counts)
+    {
+        foreach ((int row, int first, int count) in warp.Lines())
+        {
+            Span<float> line = warp.Heights.AsSpan(layout.Index(first, row), count);
+            for (int i = 0; i < line.Length; i++)
+            {
+                if (!float.IsNaN(line[i]))
+                {
+                    continue;
+                }
+
+                int east = first + i - frame.Reach;
+                int north = frame.Reach - row;
+                double square = ((double)east * east) + ((double)north * north);
+                if (square > (double)frame.Reach * frame.Reach || counts?.Invoke(east, north) == false)
+                {
+                    continue;
+                }
+
+                string tile = GroundTile.OneDegree(warp.PointNear(east, north)).Name;
+                double distance = Math.Sqrt(square) * frame.CellMetres;
+                SweepGap known = gaps.GetValueOrDefault(tile, new(tile, 0, double.PositiveInfinity, 0));
+                double bearing = double.RadiansToDegrees(Math.Atan2(east, north));
+                gaps[tile] = distance < known.NearestMetres
+                    ? new(tile, known.Cells + 1, distance, bearing < 0 ? bearing + 360 : bearing)
+                    : known with { Cells = known.Cells + 1 };
+            }
+        }
     }
 }

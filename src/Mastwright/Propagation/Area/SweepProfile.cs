@@ -76,7 +76,7 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
         (double alongEast, double alongNorth) = wedges.Direction(nearest);
         int points = AreaSweep.LastPoint(length, raster.CellMetres);
         radial.Start(alongEast, -alongNorth, points);
-        int cell = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
+        int cell = raster.Layout.At(east, north);
         double cellGround = raster.HeightOf(cell);
         if (radial.Known <= points || double.IsNaN(cellGround) || double.IsNaN(terms.StationGround)
             || !OwnPoints.TryRead(raster, terms.HasCover, east, north, length, out OwnPoints own))

@@ -16,6 +16,8 @@ public sealed class SweepRaster
     private readonly byte[] cover;
     private readonly byte[] zones;
     private readonly float[] coverHeights;
+    private readonly int pitch;
+    private readonly int origin;
 
     /// <summary>Takes over the samples of a grid.</summary>
     /// <param name="reach">Cells on each side of the station's own, 2 or more.</param>
@@ -34,18 +36,26 @@ public sealed class SweepRaster
         byte[]? cover = null,
         float[]? coverHeightsMetres = null,
         byte[]? zones = null)
+        : this(LayoutOf(reach), cellMetres, stationLatitudeDegrees, heightsMetres, cover, coverHeightsMetres, zones)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(reach, 2);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(reach, SweepFrame.MostReach);
+    }
+
+    /// <summary>Takes over the samples of the cells that a layout holds.</summary>
+    internal SweepRaster(
+        SweepLayout layout, double cellMetres, double stationLatitudeDegrees, float[] heightsMetres, byte[]? cover, float[]? coverHeightsMetres, byte[]? zones)
+    {
         ArgumentNullException.ThrowIfNull(heightsMetres);
-        Reach = reach;
-        Side = (2 * reach) + 1;
+        Layout = layout;
+        Reach = layout.Reach;
+        Side = layout.Side;
+        pitch = layout.Pitch;
+        origin = layout.Origin;
         CellMetres = Domain.Positive(cellMetres, nameof(cellMetres));
         StationLatitudeDegrees = Domain.Within(stationLatitudeDegrees, -SweepFrame.HighestLatitude, SweepFrame.HighestLatitude, nameof(stationLatitudeDegrees));
-        heights = OfLength(heightsMetres, Side * Side, nameof(heightsMetres));
-        this.cover = cover is null or [] ? [] : OfLength(cover, Side * Side, nameof(cover));
+        heights = OfLength(heightsMetres, layout.Length, nameof(heightsMetres));
+        this.cover = cover is null or [] ? [] : OfLength(cover, layout.Length, nameof(cover));
         coverHeights = this.cover.Length == 0 ? [] : OfLength(coverHeightsMetres ?? [], 256, nameof(coverHeightsMetres));
-        this.zones = zones is null or [] ? [] : OfLength(zones, Side * Side, nameof(zones));
+        this.zones = zones is null or [] ? [] : OfLength(zones, layout.Length, nameof(zones));
         if (Array.Exists(coverHeights, height => !(height >= 0 && float.IsFinite(height))))
         {
             throw new ArgumentException("Cover heights are finite, zero or more.", nameof(coverHeightsMetres));
@@ -68,6 +78,9 @@ public sealed class SweepRaster
 
     /// <summary>Latitude of the station, in degrees.</summary>
     public double StationLatitudeDegrees { get; }
+
+    /// <summary>Which cells are held, and where.</summary>
+    internal SweepLayout Layout { get; }
 
     /// <summary>Whether cover is known.</summary>
     public bool HasCover => cover.Length > 0;
@@ -100,9 +113,9 @@ public sealed class SweepRaster
 
         double fc = column - c;
         double fr = row - r;
-        int i = (r * Side) + c;
+        int i = (r * pitch) + c + origin;
         double top = heights[i] + (fc * ((double)heights[i + 1] - heights[i]));
-        double bottom = heights[i + Side] + (fc * ((double)heights[i + Side + 1] - heights[i + Side]));
+        double bottom = heights[i + pitch] + (fc * ((double)heights[i + pitch + 1] - heights[i + pitch]));
         return top + (fr * (bottom - top));
     }
 
@@ -122,7 +135,7 @@ public sealed class SweepRaster
         Vector512<double> above = Vector512.Floor(rows);
         Vector512<double> across = columns - west;
         Vector512<double> down = rows - above;
-        Vector512<double> places = (above * Side) + west;
+        Vector512<double> places = (above * pitch) + west;
 
         // The vector is put together in registers: written to memory one by one and read as one, the processor would wait.
         return Vector512.Create(
@@ -139,8 +152,8 @@ public sealed class SweepRaster
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private double At(double place, double across, double down)
     {
-        ref float sample = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(heights), (int)place);
-        return Between(ref sample, ref Unsafe.Add(ref sample, Side), across, down);
+        ref float sample = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(heights), origin + (int)place);
+        return Between(ref sample, ref Unsafe.Add(ref sample, pitch), across, down);
     }
 
     /// <summary>Cover, if asked, and zones of the cells nearest to eight places; a zone takes one byte.</summary>
@@ -150,7 +163,7 @@ public sealed class SweepRaster
         Vector512<double> most = Vector512.Create(Side - 1.0);
         Vector512<double> column = Vector512.Min(Vector512.Max(Vector512.Floor(easts + half), Vector512<double>.Zero), most);
         Vector512<double> row = Vector512.Min(Vector512.Max(Vector512.Floor(souths + half), Vector512<double>.Zero), most);
-        Vector512<double> places = (row * Side) + column;
+        Vector512<double> places = (row * pitch) + column + Vector512.Create((double)origin);
         ulong there = 0;
         for (int i = 0; HasZones && i < OwnPoints.Count; i++)
         {
@@ -189,7 +202,7 @@ public sealed class SweepRaster
 
     /// <summary>Index of the cell nearest to a place on the grid.</summary>
     internal int CellAt(double east, double south) =>
-        ((int)Math.Clamp(south + Reach + 0.5, 0, Side - 1) * Side) + (int)Math.Clamp(east + Reach + 0.5, 0, Side - 1);
+        ((int)Math.Clamp(south + Reach + 0.5, 0, Side - 1) * pitch) + (int)Math.Clamp(east + Reach + 0.5, 0, Side - 1) + origin;
 
     /// <summary>Reads the ground along a line from the station, a cell's side apart, until ground is missing.</summary>
     /// <param name="east">Cells to the east for each step.</param>
@@ -204,7 +217,7 @@ public sealed class SweepRaster
         // All points between the first rows and columns and the last: four samples are there without asking.
         bool isInside = count * Math.Max(Math.Abs(east), Math.Abs(south)) <= Reach - 0.5;
         ground = ground[..count];
-        ref float origin = ref MemoryMarshal.GetArrayDataReference(heights);
+        ref float corner = ref MemoryMarshal.GetArrayDataReference(heights);
         for (int i = 0; i < ground.Length; i++)
         {
             double x = (i + 1) * east;
@@ -216,8 +229,8 @@ public sealed class SweepRaster
                 double row = y + Reach;
                 int c = (int)column;
                 int r = (int)row;
-                ref float sample = ref Unsafe.Add(ref origin, (r * Side) + c);
-                height = Between(ref sample, ref Unsafe.Add(ref sample, Side), column - c, row - r);
+                ref float sample = ref Unsafe.Add(ref corner, (r * pitch) + c + origin);
+                height = Between(ref sample, ref Unsafe.Add(ref sample, pitch), column - c, row - r);
             }
             else
             {
@@ -259,15 +272,22 @@ public sealed class SweepRaster
         int r = Math.Min((int)row, Side - 2);
         double fc = column - c;
         double fr = row - r;
-        int i = (r * Side) + c;
+        int i = (r * pitch) + c + origin;
         double top = fc == 1 ? heights[i + 1] : heights[i] + (fc * ((double)heights[i + 1] - heights[i]));
         if (fr == 0)
         {
             return top;
         }
 
-        double bottom = fc == 1 ? heights[i + Side + 1] : heights[i + Side] + (fc * ((double)heights[i + Side + 1] - heights[i + Side]));
+        double bottom = fc == 1 ? heights[i + pitch + 1] : heights[i + pitch] + (fc * ((double)heights[i + pitch + 1] - heights[i + pitch]));
         return fr == 1 ? bottom : top + (fr * (bottom - top));
+    }
+
+    private static SweepLayout LayoutOf(int reach)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(reach, 2);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(reach, SweepFrame.MostReach);
+        return SweepLayout.Whole(reach);
     }
 
     private static T[] OfLength<T>(T[] values, int length, string name) =>

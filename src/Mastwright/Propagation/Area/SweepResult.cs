@@ -18,6 +18,15 @@ public sealed class SweepResult
         MarkBytes = new byte[Losses.Length];
     }
 
+    /// <summary>Makes room for the cells that a layout holds.</summary>
+    internal SweepResult(SweepLayout layout)
+    {
+        Side = layout.Side;
+        Losses = new float[layout.Length];
+        Elevations = new float[Losses.Length];
+        MarkBytes = new byte[Losses.Length];
+    }
+
     /// <summary>Columns, and rows.</summary>
     public int Side { get; }
 

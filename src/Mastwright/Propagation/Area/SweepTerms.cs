@@ -13,7 +13,7 @@ internal readonly struct SweepTerms
         Step = raster.CellMetres;
         StationLatitude = raster.StationLatitudeDegrees;
         TangentOfLatitude = Math.Tan(double.DegreesToRadians(raster.StationLatitudeDegrees));
-        int middle = (raster.Reach * raster.Side) + raster.Reach;
+        int middle = raster.Layout.Middle;
         StationGround = double.IsNaN(input.StationGroundMetres) ? raster.HeightOf(middle) : input.StationGroundMetres;
         StationZone = raster.ZoneOf(middle);
         StationAntenna = StationGround + input.StationHeightMetres;

@@ -10,29 +10,32 @@ namespace Mastwright.Propagation.Area;
 /// </remarks>
 internal sealed class SweepWarp
 {
-    private const double LongestNodeMetres = 1_000;
-
     private readonly GroundMosaic mosaic;
     private readonly SweepFrame frame;
+    private readonly SweepLayout layout;
+    private readonly SweepBlocks blocks;
     private readonly int cellsPerNode;
     private readonly int nodes;
     private readonly double[] latitudes;
     private readonly double[] longitudes;
     private readonly Dictionary<(int Zone, bool IsNorth), (double[] X, double[] Y)> projected = [];
 
-    internal SweepWarp(GroundMosaic mosaic, SweepFrame frame)
+    internal SweepWarp(GroundMosaic mosaic, SweepFrame frame, SweepLayout? layout = null, SweepBlocks? part = null)
     {
         this.mosaic = mosaic;
         this.frame = frame;
-        cellsPerNode = Math.Clamp((int)(LongestNodeMetres / frame.CellMetres), 1, 64);
-        nodes = ((frame.Side + cellsPerNode - 1) / cellsPerNode) + 1;
-        latitudes = new double[nodes * nodes];
-        longitudes = new double[nodes * nodes];
-        Parallel.For(0, nodes, row =>
+        this.layout = layout ?? SweepLayout.Whole(frame.Reach);
+        cellsPerNode = SweepBlocks.CellsASide(frame);
+        blocks = part ?? SweepBlocks.All(frame);
+        nodes = blocks.Columns + 1;
+        int nodeRows = blocks.Rows + 1;
+        latitudes = new double[nodes * nodeRows];
+        longitudes = new double[nodes * nodeRows];
+        Parallel.For(0, nodeRows, row =>
         {
             for (int column = 0; column < nodes; column++)
             {
-                GeoPoint point = frame.PointAt((column * cellsPerNode) - frame.Reach, frame.Reach - (row * cellsPerNode));
+                GeoPoint point = frame.PointAt(((blocks.Column + column) * cellsPerNode) - frame.Reach, frame.Reach - ((blocks.Row + row) * cellsPerNode));
                 int node = (row * nodes) + column;
                 latitudes[node] = point.LatitudeDegrees;
 
@@ -65,13 +68,13 @@ internal sealed class SweepWarp
 
     internal required byte[]? Zones { get; init; }
 
-    internal int Bands => nodes - 1;
+    internal int Bands => blocks.Rows;
 
     /// <summary>The place of a cell, between the nodes.</summary>
     internal GeoPoint PointNear(int east, int north)
     {
-        int column = east + frame.Reach;
-        int row = frame.Reach - north;
+        int column = east + frame.Reach - (blocks.Column * cellsPerNode);
+        int row = frame.Reach - north - (blocks.Row * cellsPerNode);
         int node = (row / cellsPerNode * nodes) + (column / cellsPerNode);
         double across = (double)(column % cellsPerNode) / cellsPerNode;
         double down = (double)(row % cellsPerNode) / cellsPerNode;
@@ -80,22 +83,41 @@ internal sealed class SweepWarp
         return new(Math.Clamp(latitude, -90, 90), longitude - (360 * Math.Round(longitude / 360)));
     }
 
+    /// <summary>The rows of its blocks, each with the run of columns that the layout holds.</summary>
+    internal IEnumerable<(int Row, int First, int Count)> Lines()
+    {
+        int west = blocks.Column * cellsPerNode;
+        int top = blocks.Row * cellsPerNode;
+        for (int row = top; row < Math.Min(top + (blocks.Rows * cellsPerNode), frame.Side); row++)
+        {
+            (int first, int last) = layout.Row(row);
+            first = Math.Max(first, west);
+            last = Math.Min(last, Math.Min(west + (blocks.Columns * cellsPerNode), frame.Side) - 1);
+            if (first <= last)
+            {
+                yield return (row, first, last - first + 1);
+            }
+        }
+    }
+
     /// <summary>Fills the rows of one band of nodes.</summary>
     internal void Fill(int band)
     {
         byte[] surface = new byte[cellsPerNode * cellsPerNode];
-        for (int block = 0; block < nodes - 1; block++)
+        for (int i = 0; i < blocks.Columns; i++)
         {
-            int node = (band * nodes) + block;
-            int columns = Math.Min(cellsPerNode, frame.Side - (block * cellsPerNode));
-            int rows = Math.Min(cellsPerNode, frame.Side - (band * cellsPerNode));
-            int first = (band * cellsPerNode * frame.Side) + (block * cellsPerNode);
-            for (int row = 0; row < rows; row++)
+            Block block = new(
+                (band * nodes) + i,
+                (blocks.Column + i) * cellsPerNode,
+                (blocks.Row + band) * cellsPerNode,
+                Math.Min(cellsPerNode, frame.Side - ((blocks.Column + i) * cellsPerNode)),
+                Math.Min(cellsPerNode, frame.Side - ((blocks.Row + band) * cellsPerNode)));
+            for (int row = 0; row < block.Rows; row++)
             {
-                Heights.AsSpan(first + (row * frame.Side), columns).Fill(float.NaN);
+                Line(Heights, in block, row, out _).Fill(float.NaN);
             }
 
-            if (IsBeyond(band, block))
+            if (SweepBlocks.IsBeyond(frame, blocks.Column + i, blocks.Row + band))
             {
                 continue;
             }
@@ -103,30 +125,29 @@ internal sealed class SweepWarp
             Array.Clear(surface);
             for (int w = 0; w < mosaic.Heights.Length; w++)
             {
-                FillHeights(w, node, first, columns, rows, surface);
+                FillHeights(w, in block, surface);
             }
 
             if (Cover is not null)
             {
                 foreach (GroundWindow window in mosaic.Covers)
                 {
-                    FillCover(window, node, first, columns, rows);
+                    FillCover(window, in block);
                 }
             }
 
-            FillZones(node, first, columns, rows, surface);
+            FillZones(in block, surface);
         }
     }
 
-    /// <summary>Whether a block lies beyond the radius, with room for the points beside its last cells.</summary>
-    private bool IsBeyond(int band, int block)
+    /// <summary>The cells of a block's row that the layout holds, and how far from the block's western edge they begin.</summary>
+    private Span<T> Line<T>(T[] values, in Block block, int row, out int start)
     {
-        double x = Nearest(block * cellsPerNode);
-        double y = Nearest(band * cellsPerNode);
-        return (x * x) + (y * y) > Math.Pow(frame.Reach + 2, 2);
+        (int first, int last) = layout.Row(block.Top + row);
+        start = Math.Max(first - block.West, 0);
+        int count = Math.Min(last - block.West + 1, block.Columns) - start;
+        return count <= 0 ? [] : values.AsSpan(layout.Index(block.West + start, block.Top + row), count);
     }
-
-    private double Nearest(int first) => Math.Max(0, Math.Max(first - frame.Reach, frame.Reach - (first + cellsPerNode)));
 
     /// <summary>Columns and rows of a block's corners in a grid, and whether the block may meet it.</summary>
     private bool Meets(GridFrame grid, int node, out Corners column, out Corners row)
@@ -138,11 +159,11 @@ internal sealed class SweepWarp
         return column.High >= -0.5 && column.Low <= grid.Columns - 0.5 && row.High >= -0.5 && row.Low <= grid.Rows - 0.5;
     }
 
-    private void FillHeights(int index, int node, int first, int columns, int rows, byte[] surface)
+    private void FillHeights(int index, in Block block, byte[] surface)
     {
         GroundWindow window = mosaic.Heights[index];
         GridFrame grid = window.Frame;
-        if (!Meets(grid, node, out Corners column, out Corners row))
+        if (!Meets(grid, block.Node, out Corners column, out Corners row))
         {
             return;
         }
@@ -152,23 +173,24 @@ internal sealed class SweepWarp
         bool isSurface = window.Kind == HeightKind.Surface;
         ReadOnlySpan<float> samples = window.Heights;
         double share = 1.0 / cellsPerNode;
-        for (int r = 0; r < rows; r++)
+        for (int r = 0; r < block.Rows; r++)
         {
             (double c0, double c1) = column.Row(r * share);
             (double r0, double r1) = row.Row(r * share);
-            Span<float> line = Heights.AsSpan(first + (r * frame.Side), columns);
-            for (int c = 0; c < line.Length; c++)
+            Span<float> line = Line(Heights, in block, r, out int start);
+            for (int i = 0; i < line.Length; i++)
             {
-                if (!float.IsNaN(line[c]))
+                if (!float.IsNaN(line[i]))
                 {
                     continue;
                 }
 
+                int c = start + i;
                 double atColumn = c0 + (c * share * c1);
                 double atRow = r0 + (c * share * r1);
                 float height = isInside ? Inside(samples, grid.Columns, atColumn, atRow) : float.NaN;
-                line[c] = float.IsNaN(height) ? (float)mosaic.HeightIn(index, atColumn, atRow) : height;
-                if (isSurface && !float.IsNaN(line[c]))
+                line[i] = float.IsNaN(height) ? (float)mosaic.HeightIn(index, atColumn, atRow) : height;
+                if (isSurface && !float.IsNaN(line[i]))
                 {
                     surface[(r * cellsPerNode) + c] = 1;
                 }
@@ -188,40 +210,42 @@ internal sealed class SweepWarp
         return (float)(top + ((row - r) * (bottom - top)));
     }
 
-    private void FillCover(GroundWindow window, int node, int first, int columns, int rows)
+    private void FillCover(GroundWindow window, in Block block)
     {
-        if (!Meets(window.Frame, node, out Corners column, out Corners row))
+        if (!Meets(window.Frame, block.Node, out Corners column, out Corners row))
         {
             return;
         }
 
         double share = 1.0 / cellsPerNode;
-        for (int r = 0; r < rows; r++)
+        for (int r = 0; r < block.Rows; r++)
         {
             (double c0, double c1) = column.Row(r * share);
             (double r0, double r1) = row.Row(r * share);
-            Span<byte> line = Cover.AsSpan(first + (r * frame.Side), columns);
-            for (int c = 0; c < line.Length; c++)
+            Span<byte> line = Line(Cover!, in block, r, out int start);
+            for (int i = 0; i < line.Length; i++)
             {
-                line[c] = line[c] != 0 ? line[c] : window.CoverAt(c0 + (c * share * c1), r0 + (c * share * r1));
+                int c = start + i;
+                line[i] = line[i] != 0 ? line[i] : window.CoverAt(c0 + (c * share * c1), r0 + (c * share * r1));
             }
         }
     }
 
     /// <summary>Sea by tile index, zones, and no cover at sea or over a surface model: the rule of a single path.</summary>
-    private void FillZones(int node, int first, int columns, int rows, byte[] surface)
+    private void FillZones(in Block block, byte[] surface)
     {
         (int Column, int Row, bool Answer) asked = (int.MinValue, 0, false);
         double share = 1.0 / cellsPerNode;
-        for (int r = 0; r < rows; r++)
+        for (int r = 0; r < block.Rows; r++)
         {
-            for (int c = 0; c < columns; c++)
+            int held = Line(Heights, in block, r, out int start).Length;
+            for (int c = start; c < start + held; c++)
             {
-                int cell = first + (r * frame.Side) + c;
+                int cell = layout.Index(block.West + c, block.Top + r);
                 Zone zone = Zone.Inland;
                 if (Zones is not null)
                 {
-                    zone = ZoneOf(cell, Between(latitudes, node, c * share, r * share), Between(longitudes, node, c * share, r * share), ref asked);
+                    zone = ZoneOf(cell, Between(latitudes, block.Node, c * share, r * share), Between(longitudes, block.Node, c * share, r * share), ref asked);
                     Zones[cell] = (byte)zone;
                 }
 
@@ -257,6 +281,9 @@ internal sealed class SweepWarp
         double bottom = values[node + nodes] + (across * (values[node + nodes + 1] - values[node + nodes]));
         return top + (down * (bottom - top));
     }
+
+    /// <summary>The cells between four nodes, counted from the north-western cell of the square.</summary>
+    private readonly record struct Block(int Node, int West, int Top, int Columns, int Rows);
 
     /// <summary>A quantity at the four corners of a block.</summary>
     private readonly record struct Corners(double NorthWest, double NorthEast, double SouthWest, double SouthEast)

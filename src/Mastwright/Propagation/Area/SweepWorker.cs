@@ -55,7 +55,7 @@ internal sealed class SweepWorker
 
     private void Cell(int east, int north, double length, int known)
     {
-        int index = ((raster.Reach - north) * raster.Side) + raster.Reach + east;
+        int index = raster.Layout.At(east, north);
         Zone zone = raster.ZoneOf(index);
         SweepMarks marks = zone == Zone.Sea ? SweepMarks.Sea : SweepMarks.None;
         int points = AreaSweep.LastPoint(length, raster.CellMetres);

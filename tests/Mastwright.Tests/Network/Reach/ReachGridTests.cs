@@ -52,7 +52,7 @@ public sealed class ReachGridTests
     }
 
     [Theory]
-    [InlineData(46, 3e6, 9_000, "100 km or less")]
+    [InlineData(46, 3e6, 9_000, "200 km or less")]
     [InlineData(46, 100, 200, "several cells")]
     [InlineData(46, 1_000, 0.5, "5 m or more")]
     [InlineData(46, double.NaN, 90, "several cells")]

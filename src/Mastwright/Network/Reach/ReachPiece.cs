@@ -1,0 +1,155 @@
+using System.Collections.Immutable;
+using Mastwright.Geodesy;
+using Mastwright.Ground;
+using Mastwright.Propagation;
+using Mastwright.Propagation.Area;
+
+namespace Mastwright.Network.Reach;
+
+/// <summary>The cells of one piece of a field: of each row of the field's grid a run of columns.</summary>
+/// <remarks>A cell that is not the piece's own is <see cref="ReachFlags.Outside"/>, as one beyond the radius is. Immutable and safe from many threads.</remarks>
+public sealed class ReachPiece
+{
+    private const int BlockSide = 16;
+
+    private readonly float[] lossDb;
+    private readonly float[] elevationDegrees;
+    private readonly ReachFlags[] flags;
+
+    internal ReachPiece(int firstRow, (int Column, int Start)[] runs, float[] lossDb, float[] elevationDegrees, ReachFlags[] flags, ImmutableArray<ReachGap> gaps)
+    {
+        FirstRow = firstRow;
+        Runs = runs;
+        this.lossDb = lossDb;
+        this.elevationDegrees = elevationDegrees;
+        this.flags = flags;
+        Gaps = gaps;
+    }
+
+    /// <summary>Ground that the piece lacks, by tile; empty when nothing is.</summary>
+    public ImmutableArray<ReachGap> Gaps { get; }
+
+    /// <summary>First row of the field's grid with a run.</summary>
+    internal int FirstRow { get; }
+
+    /// <summary>Of each row its first column and where its run starts in the arrays; one entry more says where the last ends.</summary>
+    internal (int Column, int Start)[] Runs { get; }
+
+    internal ReadOnlySpan<float> LossDb => lossDb;
+
+    internal ReadOnlySpan<float> ElevationDegrees => elevationDegrees;
+
+    internal ReadOnlySpan<ReachFlags> Flags => flags;
+
+    internal static ReachPiece Of(
+        ReachPieces pieces, int index, SweepLayout layout, SweepResult result, ImmutableArray<SweepGap> gaps, GroundExtent ground, CancellationToken cancellation)
+    {
+        List<(int Column, int Row)> blocks = [.. BlocksOf(pieces, index)];
+        (int firstRow, (int Column, int Start)[] runs) = RunsOf(pieces.Grid, blocks);
+        int cells = runs[^1].Start;
+        float[] loss = new float[cells];
+        float[] elevation = new float[cells];
+        ReachFlags[] marks = new ReachFlags[cells];
+        Array.Fill(loss, float.NaN);
+        Array.Fill(elevation, float.NaN);
+        Array.Fill(marks, ReachFlags.Outside);
+        double most = pieces.Input.RadiusMetres;
+        List<double> missing = [];
+        for (int i = 0; i < runs.Length - 1; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            GridLattice.RowReader along = pieces.Places.Row(firstRow + i);
+            for (int cell = runs[i].Start; cell < runs[i + 1].Start; cell++)
+            {
+                (double east, double north) = along.At(runs[i].Column + cell - runs[i].Start);
+                if (!pieces.IsIn(index, east / pieces.StepMetres, north / pieces.StepMetres))
+                {
+                    continue;
+                }
+
+                (loss[cell], elevation[cell], marks[cell]) = SweptArea.Cell(pieces.Input, pieces.StepMetres, layout, result, (east, north));
+                if ((marks[cell] & ReachFlags.GroundMissing) != ReachFlags.None)
+                {
+                    missing.Add(Math.Sqrt((east * east) + (north * north)));
+                }
+            }
+        }
+
+        double[] missingMetres = [.. missing.Order()];
+        return new(firstRow, runs, loss, elevation, marks,
+        [
+            .. gaps.Where(gap => gap.NearestMetres <= most)
+                .Select(gap => new ReachGap(gap.Tile, IsVoid(ground, gap, pieces), Farther(missingMetres, gap.NearestMetres - pieces.Input.CellMetres), gap.NearestMetres, gap.NearestBearingDegrees)),
+        ]);
+    }
+
+    /// <summary>Blocks of cells, by their north-western ones, that may hold cells of a piece.</summary>
+    private static IEnumerable<(int Column, int Row)> BlocksOf(ReachPieces pieces, int index)
+    {
+        // A circle around a block, with room for the bend of what is a square on the grid.
+        double radius = 1.02 * BlockSide * pieces.Grid.StepX / pieces.StepMetres / Math.Sqrt(2);
+        for (int row = 0; row < pieces.Grid.Rows; row += BlockSide)
+        {
+            GridLattice.RowReader along = pieces.Places.Row(Math.Min(row + (BlockSide / 2), pieces.Grid.Rows - 1));
+            for (int column = 0; column < pieces.Grid.Columns; column += BlockSide)
+            {
+                (double east, double north) = along.At(Math.Min(column + (BlockSide / 2), pieces.Grid.Columns - 1));
+                if (pieces.MayMeet(index, east / pieces.StepMetres, north / pieces.StepMetres, radius))
+                {
+                    yield return (column, row);
+                }
+            }
+        }
+    }
+
+    /// <summary>Of each row the columns from the first to the last of its blocks.</summary>
+    private static (int FirstRow, (int Column, int Start)[] Runs) RunsOf(GridFrame grid, List<(int Column, int Row)> blocks)
+    {
+        if (blocks.Count == 0)
+        {
+            return (0, [(0, 0)]);
+        }
+
+        int firstRow = blocks.Min(block => block.Row);
+        int[] west = new int[Math.Min(blocks.Max(block => block.Row) + BlockSide, grid.Rows) - firstRow];
+        int[] east = new int[west.Length];
+        Array.Fill(west, int.MaxValue);
+        Array.Fill(east, -1);
+        foreach ((int column, int row) in blocks)
+        {
+            for (int i = row - firstRow; i < Math.Min(row + BlockSide - firstRow, west.Length); i++)
+            {
+                west[i] = Math.Min(west[i], column);
+                east[i] = Math.Max(east[i], Math.Min(column + BlockSide, grid.Columns) - 1);
+            }
+        }
+
+        (int Column, int Start)[] runs = new (int, int)[west.Length + 1];
+        int start = 0;
+        for (int row = 0; row < west.Length; row++)
+        {
+            runs[row] = east[row] < 0 ? (0, start) : (west[row], start);
+            start += east[row] < 0 ? 0 : east[row] - west[row] + 1;
+        }
+
+        runs[^1] = (0, start);
+        return (firstRow, runs);
+    }
+
+    /// <summary>Whether a tile was there and holds no height.</summary>
+    private static bool IsVoid(GroundExtent ground, SweepGap gap, ReachPieces pieces)
+    {
+        GeoPoint place = Geodesic.Direct(pieces.Input.Station, gap.NearestBearingDegrees, gap.NearestMetres);
+        return ground.Cut(GeoBounds.Of(place).Expanded(pieces.StepMetres)).Heights.Any(window =>
+        {
+            (double column, double row) = window.Frame.Locate(place);
+            return column >= 0 && row >= 0 && column <= window.Frame.Columns - 1 && row <= window.Frame.Rows - 1;
+        });
+    }
+
+    private static int Farther(double[] sorted, double metres)
+    {
+        int index = Array.BinarySearch(sorted, metres);
+        return sorted.Length - (index < 0 ? ~index : index);
+    }
+}
