@@ -24,6 +24,7 @@ internal static class CommandLine
             NewCommand.Create(),
             SchemaCommand.Create(),
             SitesCommand.Create(),
+            ServeCommand.Create(),
             DemoCommand.Create(),
         };
 

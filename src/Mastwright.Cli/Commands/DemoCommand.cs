@@ -13,23 +13,52 @@ internal static class DemoCommand
     internal static Command Create()
     {
         Argument<string?> folder = new("FOLDER") { Description = "Where to write the demo (default: skerrin-demo here).", Arity = ArgumentArity.ZeroOrOne };
-        Command command = new("demo", "Run the main job on Skerrin, an invented island.") { folder };
-        command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed.GetValue(folder) ?? "skerrin-demo", cancellation)));
+        Option<bool> serve = new("--serve") { Description = "Open the island in the browser instead." };
+        ServeOptions options = new();
+        Command command = new("demo", "Run the main job on Skerrin, an invented island.") { folder, serve };
+        options.AddTo(command);
+        command.SetAction((parsed, cancellation) =>
+        {
+            string where = parsed.GetValue(folder) ?? "skerrin-demo";
+            if (parsed.GetValue(serve))
+            {
+                return options.Problem(parsed) is { } problem ? Refused(problem) : Serve(where, plan => options.Of(parsed, plan, allowOutside: false), cancellation);
+            }
+
+            return options.Given(parsed) is { } stray ? Refused($"{stray} belongs to --serve") : Task.FromResult(Run(where, cancellation));
+        });
         return command;
+    }
+
+    private static Task<int> Serve(string folder, Func<string, ServeQuestion> question, CancellationToken cancellation) =>
+        Write(folder) is { } files ? ServeCommand.Run(question(files.PlanPath), cancellation) : Task.FromResult(ExitCode.BadInput);
+
+    private static Task<int> Refused(string problem)
+    {
+        Console.Error.WriteLine(problem);
+        return Task.FromResult(ExitCode.BadInput);
+    }
+
+    /// <summary>Writes the island; tells what is wrong on the error output and gives null when it cannot be written.</summary>
+    private static SkerrinDemoFiles? Write(string folder)
+    {
+        try
+        {
+            using Ticker ticker = Ticker.Start("Making the ground");
+            return SkerrinDemo.WriteTo(folder);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{folder}: cannot be written: {fault.Message}");
+            return null;
+        }
     }
 
     private static int Run(string folder, CancellationToken cancellation)
     {
         Part(1, $"The island: plan, parts, ground and cover into {folder}");
-        SkerrinDemoFiles files;
-        try
+        if (Write(folder) is not { } files)
         {
-            using Ticker ticker = Ticker.Start("Making the ground");
-            files = SkerrinDemo.WriteTo(folder);
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            Console.Error.WriteLine($"{folder}: cannot be written: {fault.Message}");
             return ExitCode.BadInput;
         }
 

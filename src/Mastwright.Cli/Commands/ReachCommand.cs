@@ -10,9 +10,6 @@ namespace Mastwright.Cli.Commands;
 /// <summary>reach: where a station is heard, and what it hears.</summary>
 internal static class ReachCommand
 {
-    private const double UsualRadiusMetres = 10_000;
-    private const double UsualCellMetres = 90;
-
     internal static Command Create()
     {
         Argument<string> plan = Options.Plan();
@@ -43,7 +40,7 @@ internal static class ReachCommand
                 Station = parsed.GetRequiredValue(site),
                 FitOut = parsed.GetValue(fitOut),
                 CompareFitOut = parsed.GetValue(compare),
-                Area = new(parsed.GetValue(radius)?.Median ?? UsualRadiusMetres, parsed.GetValue(cell)?.Median ?? UsualCellMetres),
+                Area = new(parsed.GetValue(radius)?.Median ?? ReachOptions.UsualRadiusMetres, parsed.GetValue(cell)?.Median ?? ReachOptions.UsualCellMetres),
                 Receiver = parsed.GetValue(receiver) ?? ReachReceiver.HandheldKey,
                 ReceiverHeightMetres = parsed.GetValue(height)?.Median,
                 Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },

@@ -13,8 +13,14 @@ internal static class FontShelf
     /// <exception cref="InvalidOperationException">The program was built without it; text would silently be missing.</exception>
     public static FontFile Of(TextWeight weight) => weight == TextWeight.SemiBold ? SemiBold.Value : Regular.Value;
 
+    /// <summary>The whole file of a weight, for a page to show its own text in.</summary>
+    /// <exception cref="InvalidOperationException">The program was built without it.</exception>
+    internal static byte[] Bytes(TextWeight weight) => Bytes(weight == TextWeight.SemiBold ? "fonts/semibold.ttf" : "fonts/regular.ttf");
+
     /// <summary>Reads an embedded font, or refuses.</summary>
-    internal static FontFile Read(string name)
+    internal static FontFile Read(string name) => FontFile.Parse(Bytes(name));
+
+    private static byte[] Bytes(string name)
     {
         using Stream? stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name);
         if (stream is null)
@@ -24,6 +30,6 @@ internal static class FontShelf
 
         byte[] bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
-        return FontFile.Parse(bytes);
+        return bytes;
     }
 }

@@ -73,18 +73,10 @@ internal static class PathJson
             return;
         }
 
-        writer.WriteStartArray("profile");
-        for (int i = 0; i < terrain.Count; i++)
-        {
-            writer.WriteStartObject();
-            writer.Number("distance-metres", terrain.DistanceMetres(i));
-            writer.Number("height-metres", link.Path.Profile is { } profile ? profile.HeightsMetres[i] : terrain.HeightsMetres[i]);
-            writer.Number("cover-metres", link.Path.Profile is { } cover ? cover.CoverMetres[i] : terrain.CoverHeightsMetres[i]);
-            writer.WriteNumber("cover-code", terrain.CoverCodes[i]);
-            writer.WriteString("zone", double.IsNaN(terrain.HeightsMetres[i]) ? null : terrain.Zones[i] switch { Zone.Sea => "sea", Zone.Coast => "coast", _ => "inland" });
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
+        ProfileJson.Points(
+            writer,
+            terrain,
+            link.Path.Profile is { } profile ? profile.HeightsMetres : terrain.HeightsMetres,
+            link.Path.Profile is { } cover ? cover.CoverMetres : terrain.CoverHeightsMetres);
     }
 }

@@ -17,7 +17,7 @@ internal static class LinkPicture
 {
     private const double BesideEndMetres = 0.001;
 
-    internal static Drawing Draw(Assessment assessment, LinkReport link, bool isDark)
+    internal static Drawing Draw(Assessment assessment, LinkReport link, bool isDark, PictureSize? size = null)
     {
         TerrainProfile terrain = link.Path.KnownGround ?? link.Path.Terrain!;
         ImmutableArray<double> distances = [.. Enumerable.Range(0, terrain.Count).Select(terrain.DistanceMetres)];
@@ -54,7 +54,7 @@ internal static class LinkPicture
                 new(link.To.Name, link.From.Name, link.Back.MarginDb?.Median, link.Back.Verdict, link.Back.MarginDb?.Low, link.Back.MarginDb?.High),
             ],
         };
-        return PathPicture.Draw(model, PictureSize.Wide, isDark ? Theme.Dark : Theme.Light);
+        return PathPicture.Draw(model, size ?? PictureSize.Wide, isDark ? Theme.Dark : Theme.Light);
     }
 
     private static string Headline(LinkReport link) => link.Finding.Details.GetValueOrDefault("why") is { Length: > 0 } why

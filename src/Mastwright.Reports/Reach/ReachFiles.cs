@@ -64,14 +64,31 @@ internal static class ReachFiles
         }
     }
 
-    /// <summary>What a file with an ending holds: one of <see cref="Endings"/> but the raster, which is written to a file alone.</summary>
-    private static byte[] Content(string ending, ReachReport report, ReachOptions options) => ending switch
+    /// <summary>What a file with an ending holds: one of <see cref="Endings"/>.</summary>
+    internal static byte[] Content(string ending, ReachReport report, ReachOptions options) => ending switch
     {
+        ".tif" => Raster(report, options),
         ".png" => PngWriter.Write(Draw(report, options), PngScale),
         ".svg" => Encoding.UTF8.GetBytes(SvgWriter.Write(Draw(report, options))),
         ".geojson" => Encoding.UTF8.GetBytes(ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options))),
         _ => Kmz(report, options),
     };
+
+    /// <summary>The raster's bytes: its library writes files that can be sought in, so it goes by way of one.</summary>
+    private static byte[] Raster(ReachReport report, ReachOptions options)
+    {
+        string folder = Directory.CreateTempSubdirectory("mastwright-").FullName;
+        try
+        {
+            string path = Path.Combine(folder, "reach.tif");
+            Write(path, report, options);
+            return File.ReadAllBytes(path);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
 
     /// <summary>The picture.</summary>
     private static Drawing Draw(ReachReport report, ReachOptions options)

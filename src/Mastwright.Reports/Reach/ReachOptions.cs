@@ -6,6 +6,12 @@ namespace Mastwright.Reports.Reach;
 /// <summary>What the reach command was asked for.</summary>
 internal sealed record ReachOptions
 {
+    /// <summary>The radius, in metres, where none is asked for.</summary>
+    internal const double UsualRadiusMetres = 10_000;
+
+    /// <summary>The side of a cell, in metres, where none is asked for.</summary>
+    internal const double UsualCellMetres = 90;
+
     internal required string Station { get; init; }
 
     internal string? FitOut { get; init; }

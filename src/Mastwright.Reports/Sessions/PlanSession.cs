@@ -15,10 +15,17 @@ internal sealed class PlanSession : IDisposable
 {
     private const int MostNotes = 20;
 
+    private readonly StationCatalogue rows;
+    private readonly Lazy<string> groundHash;
+    private readonly RefractivityMaps? maps;
+
     private PlanSession(PlanDocument document, GroundLibrary ground, StationCatalogue catalogue, RefractivityMaps? maps)
     {
         Document = document;
         Ground = ground;
+        rows = catalogue;
+        this.maps = maps;
+        groundHash = new(ground.FilesHash);
         // The library knows the datum that a file states itself where the plan gives none.
         Assessment = new(document.Plan with { Heights = ground.HeightSources }, catalogue, ground.MosaicFor, maps);
     }
@@ -29,10 +36,18 @@ internal sealed class PlanSession : IDisposable
 
     internal GroundLibrary Ground { get; }
 
+    /// <summary>Name, size and time of every ground file when it was opened, as one hash.</summary>
+    internal string GroundHash => groundHash.Value;
+
     internal Assessment Assessment { get; }
 
     /// <summary>Opens a plan; tells what is wrong, line by line, and gives null when it cannot be used.</summary>
-    internal static PlanSession? Open(string path, bool allowOutside, Action<string> tell)
+    /// <param name="path">The plan file.</param>
+    /// <param name="allowOutside">Whether the plan may name files outside its folder.</param>
+    /// <param name="tell">Told each line of what is wrong, and each note.</param>
+    /// <param name="cacheBytes">Most bytes of ground kept in memory between uses; null for what the library finds usual.</param>
+    /// <param name="before">An earlier reading: its ground is kept where the plan still names the same.</param>
+    internal static PlanSession? Open(string path, bool allowOutside, Action<string> tell, long? cacheBytes = null, PlanSession? before = null)
     {
         if (Read(path, allowOutside, tell) is not { } document)
         {
@@ -41,7 +56,13 @@ internal sealed class PlanSession : IDisposable
 
         StationCatalogue? catalogue = Catalogue(document, allowOutside, tell);
         bool mapsRead = Maps(document, allowOutside, tell, out RefractivityMaps? maps);
-        GroundLibrary ground = GroundLibrary.Open(document.Folder, document.Plan.Heights, document.Plan.Covers, new() { AllowOutside = allowOutside });
+        bool sameGround = before is not null && before.StandsOnTheGroundOf(document);
+        GroundLibraryOptions options = new() { AllowOutside = allowOutside };
+#pragma warning disable CA2000 // It goes into the session, or is disposed below.
+        GroundLibrary ground = sameGround
+            ? before!.Ground
+            : GroundLibrary.Open(document.Folder, document.Plan.Heights, document.Plan.Covers, cacheBytes is { } bytes ? options with { CacheBytes = bytes } : options);
+#pragma warning restore CA2000
         foreach (GroundProblem problem in ground.Problems)
         {
             tell(Place(document, problem) + problem);
@@ -52,9 +73,16 @@ internal sealed class PlanSession : IDisposable
             return new(document, ground, catalogue, maps);
         }
 
-        ground.Dispose();
+        if (!sameGround)
+        {
+            ground.Dispose();
+        }
+
         return null;
     }
+
+    /// <summary>The examinations of another plan over the same ground, parts and air: a trial that stands in no file.</summary>
+    internal Assessment Trial(Plan plan) => new(plan with { Heights = Ground.HeightSources }, rows, Ground.MosaicFor, maps);
 
     /// <summary>The catalogue that ships with the plan's own files over it; tells what is wrong and gives null when one cannot be used.</summary>
     internal static StationCatalogue? Catalogue(PlanDocument document, bool allowOutside, Action<string> tell)
@@ -112,6 +140,16 @@ internal sealed class PlanSession : IDisposable
     }
 
     public void Dispose() => Ground.Dispose();
+
+    /// <summary>Whether a plan names the ground that this one stands on, and no file of it has changed or is damaged.</summary>
+    private bool StandsOnTheGroundOf(PlanDocument other) =>
+        Document.Folder == other.Folder
+        && Ground.Problems.IsEmpty
+        && Ground.FilesHash() == GroundHash
+        && Plan.Heights.Length == other.Plan.Heights.Length
+        && Plan.Covers.Length == other.Plan.Covers.Length
+        && Plan.Heights.Zip(other.Plan.Heights).All(pair => pair.First with { Files = pair.Second.Files } == pair.Second && pair.First.Files.SequenceEqual(pair.Second.Files))
+        && Plan.Covers.Zip(other.Plan.Covers).All(pair => pair.First.Name == pair.Second.Name && pair.First.Files.SequenceEqual(pair.Second.Files));
 
     /// <summary>Reads the maps of the air where the plan names some; false, after telling what is wrong, when they cannot be used.</summary>
     private static bool Maps(PlanDocument document, bool allowOutside, Action<string> tell, out RefractivityMaps? maps)

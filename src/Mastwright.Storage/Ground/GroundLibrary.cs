@@ -1,5 +1,8 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
 
@@ -53,6 +56,28 @@ public sealed class GroundLibrary : IDisposable
 
     /// <summary>The height sources, each with the datum that its files state where the plan gives none: what <see cref="VerticalDatums"/> reviews.</summary>
     public ImmutableArray<HeightSource> HeightSources { get; private init; } = [];
+
+    /// <summary>The rectangles, in degrees, that the height files may cover; in the order of the files.</summary>
+    public IEnumerable<GeoBounds> HeightBounds => _files.Where(file => !file.IsCover).Select(file => file.Bounds);
+
+    /// <summary>Distance of two samples, in metres, of the finest height file; null when there is none.</summary>
+    public double? FinestMetres => _files.Where(file => !file.IsCover).Select(file => (double?)file.File.Frame.ResolutionMetres).Min();
+
+    /// <summary>
+    /// A hash, in lower-case hexadecimal, over name, size and time of every file: another value says that the ground on the disk is no longer
+    /// what was opened. Asks the disk each time.
+    /// </summary>
+    public string FilesHash()
+    {
+        StringBuilder text = new();
+        foreach (LibraryFile file in _files)
+        {
+            FileInfo info = new(file.File.FilePath);
+            text.Append(CultureInfo.InvariantCulture, $"{file.SourceName}\n{file.File.FilePath}\n{(info.Exists ? info.Length : -1)}\n{(info.Exists ? info.LastWriteTimeUtc.Ticks : 0)}\n");
+        }
+
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
+    }
 
     /// <summary>Finds the files of a plan's sources and reads their headers.</summary>
     /// <param name="planFolder">Folder that the sources' files count from.</param>

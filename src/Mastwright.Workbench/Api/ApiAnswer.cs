@@ -1,0 +1,47 @@
+using Mastwright.Reports.Sessions;
+using Mastwright.Workbench.Desk;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+
+namespace Mastwright.Workbench.Api;
+
+/// <summary>How the API answers: a document, or what is wrong as a problem (RFC 9457).</summary>
+internal static class ApiAnswer
+{
+    /// <summary>A document.</summary>
+    internal static IResult Json(string document) => Results.Text(document, "application/json");
+
+    /// <summary>The question is wrong.</summary>
+    internal static IResult Wrong(string problem) => Results.Problem(problem.TrimStart('-'), statusCode: StatusCodes.Status400BadRequest, title: "The question cannot be answered");
+
+    /// <summary>An answer from the plan as it is now; 409 with its problems when it cannot be used, or when a ground file turns out damaged.</summary>
+    internal static IResult Of(PlanDesk desk, Func<PlanView, PlanSession, IResult> answer)
+    {
+        PlanView view = desk.Current;
+        if (view.Session is not { } session)
+        {
+            return Unusable(view.Problems);
+        }
+
+        IResult made = answer(view, session);
+        List<string> damage = [];
+        return session.TellDamage(damage.Add) ? Unusable(damage) : made;
+    }
+
+    /// <summary>Describes an endpoint that answers with one of the JSON documents.</summary>
+    internal static void Document(this RouteHandlerBuilder endpoint, string schema, string summary) => endpoint
+        .WithSummary(summary).WithMetadata(new ShapeOfAnswer(schema)).Produces(StatusCodes.Status200OK, contentType: "application/json").Problems();
+
+    /// <summary>Describes an endpoint that answers with a picture or a file.</summary>
+    internal static RouteHandlerBuilder Picture(this RouteHandlerBuilder endpoint, string type, string summary) => endpoint
+        .WithSummary(summary).Produces(StatusCodes.Status200OK, contentType: type).Problems();
+
+    private static RouteHandlerBuilder Problems(this RouteHandlerBuilder endpoint) =>
+        endpoint.ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status409Conflict);
+
+    private static IResult Unusable(IEnumerable<string> problems) =>
+        Results.Problem(string.Join('\n', problems), statusCode: StatusCodes.Status409Conflict, title: "The plan cannot be used as it is");
+}
+
+/// <summary>Names the JSON schema that an endpoint's answer has: "check-1".</summary>
+internal sealed record ShapeOfAnswer(string Schema);

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Extensions;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace Mastwright.Workbench.Desk;
+
+/// <summary>What the page shows. It is the page's address and stands nowhere else: a link to it, or a reload, shows the same.</summary>
+public sealed record BenchState
+{
+    /// <summary>Key of the selected station; null when none is.</summary>
+    public string? Site { get; init; }
+
+    /// <summary>Key of the other end of the selected path; null when no path is selected.</summary>
+    public string? To { get; init; }
+
+    /// <summary>Fit-out by site key that stands in for the one in use.</summary>
+    public ImmutableSortedDictionary<string, string> FitOuts { get; init; } = ImmutableSortedDictionary<string, string>.Empty;
+
+    /// <summary>What lies over the ground: "links" or "none".</summary>
+    public string Layer { get; init; } = "links";
+
+    /// <summary>How the ground is drawn: "relief", "plain" or "background".</summary>
+    public string Ground { get; init; } = "relief";
+
+    /// <summary>Where the map is: latitude, longitude, zoom and, where it is turned or tilted, bearing and pitch; null for the whole plan.</summary>
+    public string? View { get; init; }
+
+    /// <summary>"light" or "dark"; null for what the reader's system says.</summary>
+    public string? Theme { get; init; }
+
+    /// <summary>The verdict whose findings alone are listed; null for all but "ok".</summary>
+    public string? Show { get; init; }
+
+    /// <summary>Whether the way back is shown in the ledger of a path, not the way there.</summary>
+    public bool IsBack { get; init; }
+
+    /// <summary>The state that an address means. What it does not know, or nobody could mean, is left out.</summary>
+    public static BenchState Parse(Uri address)
+    {
+        Dictionary<string, Microsoft.Extensions.Primitives.StringValues> query = QueryHelpers.ParseQuery((address ?? throw new ArgumentNullException(nameof(address))).Query);
+        return new()
+        {
+            Site = One("site"),
+            To = One("to"),
+            FitOuts = query.TryGetValue("fit-out", out Microsoft.Extensions.Primitives.StringValues fitOuts)
+                ? fitOuts.OfType<string>().Select(one => one.Split('/')).Where(parts => parts.Length == 2 && parts.All(part => part.Length > 0))
+                    .DistinctBy(parts => parts[0], StringComparer.Ordinal).ToImmutableSortedDictionary(parts => parts[0], parts => parts[1], StringComparer.Ordinal)
+                : ImmutableSortedDictionary<string, string>.Empty,
+            Layer = One("layer") is "none" ? "none" : "links",
+            Ground = One("ground") is "plain" or "background" ? One("ground")! : "relief",
+            View = One("view") is { Length: < 80 } view && view.Split(',').All(part => double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out _)) ? view : null,
+            Theme = One("theme") is "light" or "dark" ? One("theme") : null,
+            Show = One("show") is "ok" or "tight" or "fails" or "unknown" ? One("show") : null,
+            IsBack = One("way") is "back",
+        };
+
+        string? One(string name) => query.TryGetValue(name, out Microsoft.Extensions.Primitives.StringValues values) && values[0] is { Length: > 0 } value ? value : null;
+    }
+
+    /// <summary>The address, relative to the server, that means this state.</summary>
+    public string Address()
+    {
+        QueryBuilder query = [];
+        Add("site", Site);
+        Add("to", To);
+        foreach ((string site, string fitOut) in FitOuts)
+        {
+            query.Add("fit-out", $"{site}/{fitOut}");
+        }
+
+        Add("way", IsBack ? "back" : null);
+        Add("show", Show);
+        Add("layer", Layer == "links" ? null : Layer);
+        Add("ground", Ground == "relief" ? null : Ground);
+        Add("theme", Theme);
+        Add("view", View);
+        // A comma or a slash in a query needs no escape, and reads better without.
+        return "/" + query.ToQueryString().Value?.Replace("%2C", ",", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal);
+
+        void Add(string name, string? value)
+        {
+            if (value is not null)
+            {
+                query.Add(name, value);
+            }
+        }
+    }
+
+    /// <summary>With a station picked: the first becomes the station, another the far end; the same again lets it go.</summary>
+    public BenchState Picked(string key) => (Site, To) switch
+    {
+        (null, _) => this with { Site = key, To = null, IsBack = false },
+        ({ } site, null) when site == key => this with { Site = null },
+        ({ } site, { } to) when site == key => this with { Site = to, To = null, IsBack = false },
+        (_, { } to) when to == key => this with { To = null, IsBack = false },
+        _ => this with { To = key, IsBack = false },
+    };
+}

@@ -1,0 +1,66 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Mastwright.Plans;
+using Mastwright.Reports.Sessions;
+using Mastwright.Workbench.Tiles;
+
+namespace Mastwright.Workbench.Desk;
+
+/// <summary>One reading of the plan with everything worked out of it so far. Safe from many threads; what is asked twice is worked out once.</summary>
+public sealed class PlanView
+{
+    private const int MostKept = 256;
+
+    private readonly ConcurrentDictionary<string, Lazy<PlanReport>> reports = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<(string From, string To), Lazy<LinkReport>> links = [];
+
+    internal PlanView(int number, PlanSession? session, GroundTiles? tiles) => (Number, Session, Tiles) = (number, session, tiles);
+
+    /// <summary>Counts readings, from 1.</summary>
+    public int Number { get; }
+
+    /// <summary>The plan with its ground; null when it cannot be used: <see cref="Problems"/> says why.</summary>
+    internal PlanSession? Session { get; }
+
+    /// <summary>What keeps the plan from being used, line by line.</summary>
+    public ImmutableArray<string> Problems { get; init; } = [];
+
+    /// <summary>What is no error but worth a look.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
+
+    /// <summary>Tiles of the ground; null when the plan cannot be used.</summary>
+    internal GroundTiles? Tiles { get; }
+
+    /// <summary>Names the ground's files as they were opened: it stands in the address of every tile.</summary>
+    public string GroundHash => Session?.GroundHash[..16] ?? "none";
+
+    /// <summary>A verdict on every link of the plan.</summary>
+    /// <param name="chosen">Fit-out by site key that stands in for the one in use.</param>
+    /// <exception cref="InvalidOperationException">The plan cannot be used.</exception>
+    internal PlanReport Report(IReadOnlyDictionary<string, string> chosen)
+    {
+        PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to examine.");
+        string key = string.Join(' ', chosen.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key}/{one.Value}"));
+        return Kept(reports, key, () => session.Assessment.Run(chosen));
+    }
+
+    /// <summary>Everything about one path.</summary>
+    /// <exception cref="InvalidOperationException">The plan cannot be used.</exception>
+    internal LinkReport Link(LinkStation from, LinkStation to)
+    {
+        PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to examine.");
+        return Kept(links, (from.Subject, to.Subject), () => session.Assessment.Link(from, to));
+    }
+
+    private static T Kept<TKey, T>(ConcurrentDictionary<TKey, Lazy<T>> shelf, TKey key, Func<T> make)
+        where TKey : notnull
+    {
+        // Everything falls with the next change of the plan; a shelf that is full before that is emptied.
+        if (shelf.Count >= MostKept)
+        {
+            shelf.Clear();
+        }
+
+        return shelf.GetOrAdd(key, _ => new Lazy<T>(make)).Value;
+    }
+}

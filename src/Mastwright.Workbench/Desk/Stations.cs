@@ -1,0 +1,17 @@
+using Mastwright.Plans;
+using Mastwright.Reports.Sessions;
+
+namespace Mastwright.Workbench.Desk;
+
+/// <summary>Stations of a plan by what a page knows of them.</summary>
+internal static class Stations
+{
+    /// <summary>The station of a key with the fit-out chosen for it, else the one in use, else the only one; null where none of these is there.</summary>
+    internal static LinkStation? Of(Plan plan, string? key, IReadOnlyDictionary<string, string> fitOuts) => key is null
+        ? null
+        : StationChoice.Find(plan, fitOuts.TryGetValue(key, out string? fitOut) ? $"{key}/{fitOut}" : key, out _);
+
+    /// <summary>What a station is called; its key where the plan has none of that key.</summary>
+    internal static string Name(Plan plan, string key) =>
+        plan.Sites.FirstOrDefault(site => site.Key == key)?.Name ?? plan.Neighbours.FirstOrDefault(neighbour => neighbour.Key == key)?.Name ?? key;
+}

@@ -1,0 +1,43 @@
+namespace Mastwright.Workbench.Hosting;
+
+/// <summary>Where the server keeps what must outlive it: beside the user's other settings, readable by the user alone.</summary>
+internal static class KeptFolder
+{
+    /// <summary>The folder, made when it is not there.</summary>
+    /// <exception cref="IOException">It cannot be made.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be made.</exception>
+    internal static string Of(WorkbenchOptions options)
+    {
+        string settings = Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+        string folder = options.KeptFolder ?? Path.Combine(settings.Length > 0 ? settings : AppContext.BaseDirectory, "mastwright");
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(folder);
+        }
+        else
+        {
+            Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+
+        return folder;
+    }
+
+    /// <summary>Writes a file that the user alone may read, whole or not at all.</summary>
+    internal static void Write(string path, ReadOnlySpan<byte> content)
+    {
+        string beside = $"{path}.{Guid.NewGuid():N}.part";
+        FileStreamOptions options = new() { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        using (FileStream stream = new(beside, options))
+        {
+            stream.Write(content);
+            stream.Flush(flushToDisk: true);
+        }
+
+        File.Move(beside, path, overwrite: true);
+    }
+}

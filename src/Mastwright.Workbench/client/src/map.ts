@@ -1,0 +1,236 @@
+// The map module: the ground, the stations and the links. It asks the HTTP API for all that it draws; Blazor tells it what is selected
+// (show) and that the plan was read again (reload), and hears of a pick and of where the map was moved to.
+import { addProtocol, AttributionControl, Map as GroundMap, removeProtocol, setWorkerUrl, type PaddingOptions } from "maplibre-gl";
+import "maplibre-gl/dist/maplibre-gl.css";
+import { askCheck, askPlan, type Check, type Plan } from "./api";
+import { Contours } from "./contours";
+import { groundStyle, heightTiles, type Theme } from "./ground";
+import { Links } from "./links";
+import { Stations } from "./stations";
+import { parseView, viewText, type BenchSettings, type BenchState, type Listener } from "./state";
+
+setWorkerUrl(new URL(/* @vite-ignore */ "./maplibre-gl-worker.mjs", import.meta.url).href);
+
+const dark = matchMedia("(prefers-color-scheme: dark)");
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+
+/** The map on its page. Blazor keeps one and calls its methods. */
+export class Bench {
+  private readonly map: GroundMap;
+  private readonly stations: Stations;
+  private readonly links: Links;
+  private contours: Contours | null = null;
+  private plan: Plan | null = null;
+  private check: Check | null = null;
+  private checking: AbortController | null = null;
+  private theme: Theme;
+  private readonly themeChanged = () => this.restyle();
+
+  constructor(
+    private readonly host: HTMLElement,
+    private readonly listener: Listener,
+    private settings: BenchSettings,
+    private state: BenchState,
+  ) {
+    this.theme = this.wantedTheme();
+    this.openContours();
+    const view = parseView(state.view);
+    const bounds = settings.stations ?? settings.bounds;
+    this.map = new GroundMap({
+      container: host,
+      style: groundStyle(settings, state, this.theme),
+      ...(view
+        ? { center: [view.longitude, view.latitude], zoom: view.zoom, bearing: view.bearing, pitch: view.pitch }
+        : bounds
+          ? { bounds, fitBoundsOptions: { padding: this.room(48), maxZoom: 13 } }
+          : { center: [0, 20], zoom: 1.5 }),
+      minZoom: 2,
+      maxZoom: 18,
+      maxPitch: 70,
+      attributionControl: false,
+      fadeDuration: 0,
+    });
+    if (settings.backgroundTiles) {
+      this.map.addControl(new AttributionControl({ compact: true }), "bottom-left");
+    }
+
+    this.map.getCanvas().setAttribute("aria-label", "Map of the ground. Arrow keys move it, plus and minus zoom, shift with arrows turns and tilts it.");
+    this.links = new Links(this.map);
+    this.stations = new Stations(this.map, (key) => void this.listener.invokeMethodAsync("Picked", key).catch(() => undefined));
+    this.map.on("style.load", () => {
+      this.links.addTo(this.theme);
+      this.tilt();
+    });
+    this.map.on("moveend", (event) => {
+      // Where the page itself moved the map to fit a selection is no wish of the reader's.
+      if (event.originalEvent || (event as { told?: boolean }).told) {
+        this.tellView();
+      }
+    });
+    this.map.on("pitchend", () => this.tilt());
+    this.map.once("idle", () => {
+      this.host.dataset.drawn = "true";
+      performance.mark("map-drawn");
+    });
+    dark.addEventListener("change", this.themeChanged);
+    void this.reload(settings);
+  }
+
+  /** The plan was read again: its stations, links and, where that changed, its ground. */
+  async reload(settings: BenchSettings): Promise<void> {
+    const isOtherGround = settings.groundHash !== this.settings.groundHash;
+    this.settings = settings;
+    if (isOtherGround) {
+      this.openContours();
+      this.restyle(true);
+    }
+
+    try {
+      this.plan = await askPlan();
+      this.stations.set(this.plan, this.state);
+      await this.recheck();
+    } catch (fault) {
+      console.warn(fault);
+    }
+  }
+
+  /** Shows another state of the page. */
+  show(state: BenchState): void {
+    const before = this.state;
+    this.state = state;
+    if (before.theme !== state.theme || before.ground !== state.ground) {
+      this.restyle(true);
+    }
+
+    if (!this.plan) {
+      return;
+    }
+
+    if (before.fitOuts.join() !== state.fitOuts.join()) {
+      this.stations.set(this.plan, state);
+      void this.recheck();
+    } else {
+      this.stations.select(state);
+      this.links.set(this.plan, this.check, state);
+    }
+
+    if (before.site !== state.site || before.to !== state.to) {
+      // The panels take their new sizes first.
+      requestAnimationFrame(() => this.bringIntoSight([state.site, state.to].filter((key) => key !== null)));
+    }
+  }
+
+  zoom(steps: number): void {
+    this.map.zoomTo(this.map.getZoom() + steps, { duration: this.duration(250) }, { told: true });
+  }
+
+  /** Lays the ground flat or tilts it. */
+  turn(): void {
+    const isFlat = this.map.getPitch() < 1;
+    this.map.easeTo({ pitch: isFlat ? 58 : 0, bearing: isFlat ? this.map.getBearing() : 0, duration: this.duration(700) }, { told: true });
+  }
+
+  /** The whole plan in sight. */
+  fit(): void {
+    const bounds = this.plan?.bounds;
+    if (bounds) {
+      this.map.fitBounds([bounds.west, bounds.south, bounds.east, bounds.north], { padding: this.room(48), maxZoom: 13, duration: this.duration(500) }, { told: true });
+    }
+  }
+
+  dispose(): void {
+    dark.removeEventListener("change", this.themeChanged);
+    this.checking?.abort();
+    this.map.remove();
+    this.contours?.close();
+    removeProtocol("contours");
+  }
+
+  private tellView(): void {
+    const centre = this.map.getCenter();
+    const text = viewText({ latitude: centre.lat, longitude: centre.lng, zoom: this.map.getZoom(), bearing: this.map.getBearing(), pitch: this.map.getPitch() });
+    void this.listener.invokeMethodAsync("Moved", text).catch(() => undefined);
+  }
+
+  private async recheck(): Promise<void> {
+    this.checking?.abort();
+    const stop = (this.checking = new AbortController());
+    this.links.set(this.plan!, this.check, this.state);
+    try {
+      this.check = await askCheck(this.state.fitOuts, stop.signal);
+      this.links.set(this.plan!, this.check, this.state);
+      this.host.dataset.links = String(this.check.links.length);
+    } catch (fault) {
+      if (!stop.signal.aborted) {
+        console.warn(fault);
+      }
+    }
+  }
+
+  private openContours(): void {
+    this.contours?.close();
+    removeProtocol("contours");
+    this.contours = new Contours({ tiles: heightTiles(this.settings), largestZoom: this.settings.largestZoom });
+    addProtocol("contours", this.contours.answer);
+  }
+
+  private duration(milliseconds: number): number {
+    return still.matches ? 0 : milliseconds;
+  }
+
+  private wantedTheme(): Theme {
+    return this.state.theme ?? (dark.matches ? "dark" : "light");
+  }
+
+  private restyle(always = false): void {
+    const theme = this.wantedTheme();
+    if (theme !== this.theme || always) {
+      this.theme = theme;
+      this.map.setStyle(groundStyle(this.settings, this.state, theme), { diff: false });
+    }
+  }
+
+  /** The third dimension costs: it is there when the map is tilted, and only then. */
+  private tilt(): void {
+    const isTilted = this.map.getPitch() > 1 && this.map.getSource("heights-tilted") !== undefined;
+    if (isTilted !== Boolean(this.map.getTerrain())) {
+      this.map.setTerrain(isTilted ? { source: "heights-tilted", exaggeration: 1.3 } : null);
+    }
+  }
+
+  private bringIntoSight(keys: string[]): void {
+    const all = [...(this.plan?.sites ?? []), ...(this.plan?.neighbours ?? [])].filter((one) => keys.includes(one.key));
+    const room = this.room(16);
+    const { width, height } = this.host.getBoundingClientRect();
+    const isHidden = all.some((one) => {
+      const at = this.map.project([one.longitude, one.latitude]);
+      return at.x < room.left || at.x > width - room.right || at.y < room.top + 24 || at.y > height - room.bottom;
+    });
+    if (isHidden) {
+      const longitudes = all.map((one) => one.longitude);
+      const latitudes = all.map((one) => one.latitude);
+      this.map.fitBounds([Math.min(...longitudes), Math.min(...latitudes), Math.max(...longitudes), Math.max(...latitudes)], {
+        padding: this.room(56),
+        maxZoom: Math.max(this.map.getZoom(), 11),
+        duration: this.duration(500),
+      });
+    }
+  }
+
+  /** How much of the map lies under the panels, and a margin. */
+  private room(margin: number): Required<PaddingOptions> {
+    const whole = this.host.getBoundingClientRect();
+    const box = (selector: string) => document.querySelector(selector)?.getBoundingClientRect();
+    const [bar, side, strip] = [box(".bar"), box(".side"), box(".strip")];
+    const isBeside = side !== undefined && side.width < whole.width * 0.8;
+    const below = isBeside ? (strip ? whole.bottom - strip.top : 0) : side ? whole.bottom - side.top : 0;
+    return {
+      top: (bar?.height ?? 0) + margin,
+      right: (isBeside ? whole.right - side.left : 0) + margin,
+      bottom: Math.min(whole.height * 0.6, below) + margin,
+      left: margin,
+    };
+  }
+}
+
+export const open = (host: HTMLElement, listener: Listener, settings: BenchSettings, state: BenchState) => new Bench(host, listener, settings, state);

@@ -1,0 +1,38 @@
+import { copyFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vite";
+
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+
+// One module the pages import, one style sheet, and two workers beside it: the map library's own, which it starts from beside the running
+// module, and ours for contours. Names stay as they are: the server adds a hash to each when it serves them.
+export default defineConfig({
+  base: "./",
+  build: {
+    outDir: here("../wwwroot/client"),
+    emptyOutDir: true,
+    target: "es2022",
+    sourcemap: false,
+    chunkSizeWarningLimit: 3000,
+    lib: { entry: { map: here("src/map.ts"), boot: here("src/boot.ts") }, formats: ["es"], cssFileName: "map" },
+    rolldownOptions: {
+      output: {
+        entryFileNames: "[name].js",
+        chunkFileNames: "[name].js",
+        assetFileNames: "[name][extname]",
+      },
+    },
+  },
+  worker: {
+    format: "es",
+    rolldownOptions: { output: { entryFileNames: "[name].js" } },
+  },
+  plugins: [
+    {
+      name: "map-library-worker",
+      closeBundle() {
+        copyFileSync(here("node_modules/maplibre-gl/dist/maplibre-gl-worker.mjs"), here("../wwwroot/client/maplibre-gl-worker.mjs"));
+      },
+    },
+  ],
+});
