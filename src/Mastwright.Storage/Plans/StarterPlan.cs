@@ -29,7 +29,7 @@ public static class StarterPlan
 
         mastwright: 1                  # version of this format
         name: {name}
-        # region: EU                   # region whose rules apply
+        # region: EU                   # whose radio rules and limits of exposure apply: EU (or DE, FR …), UK, US, NZ
 
         # Where the heights come from: files beside this plan, or fetched with "ground fetch".
         ground:
@@ -55,6 +55,9 @@ public static class StarterPlan
           coding-rate: 4/5
           preamble: 8
           payload: 40 B                # everything that the modem sends in a packet, headers included
+
+        # Packets an hour of each station: its own, and those that it passes on. The rules count the busiest hour.
+        # traffic: {own: 4, own-worst-hour: 12, relayed: 20, relayed-worst-hour: 80}
 
         wanted:
           margin: 10 dB                # a link with less is "tight"
@@ -85,6 +88,10 @@ public static class StarterPlan
                   power: 14 dBm        # at the radio's antenna connector
                   noise-figure: 6 dB
                   frequency-error: 10 ppm
+                  # frequency-drift: 5 ppm   # further error over the box's temperatures
+                  # approved-gain: 5 dBi     # the antenna that the radio's papers name: most gain, and whether its type is among them
+                  # approved-antenna: yes
+                # people: {public: 3 m, workers: 1 m}   # how near anybody comes to the antenna, and somebody at work while it sends
 
         # Stations of others. Say what you know, and how well.
         neighbours:

@@ -53,7 +53,7 @@ internal static class FindingSentenceTable
         ("radio-band", "The signal takes {signal}, {error} of frequency error counted. It lies in {rule}, {room}.{open}{memory}{note}", "Give what is missing, measure the occupied bandwidth, or move the carrier to the middle of the band."),
         ("radio-band-none", "The signal takes {signal}, frequency error counted; no licence-exempt row of {region} holds that.{kept}", "{advice}"),
         ("radio-rule-none", "At {frequency} the station keeps no row of {region}: {reasons}.{memory}", "Send with less power, or in a way that one of the rows asks for. Amateur and other licences are outside this judgement."),
-        ("radiated-power", "{says}{setting}{above}{memory}", "{advice}"),
+        ("radiated-power", "{says}{above}{setting}{memory}", "{advice}"),
         ("time-on-air", "It is on the air for {mean} of the time on average and {worst} of its busiest hour ({packets}); {rule} allows {allowed}{way}: {count} such packets in any hour.{assumed}{memory}", "{advice}"),
         ("approval-antenna", "{condition} {says}{memory}", "{advice}"),
         ("approval-amplifier", "{condition} {approved}{memory}", "Leave the amplifier out, or use a radio that was approved together with it."),

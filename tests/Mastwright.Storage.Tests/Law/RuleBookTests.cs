@@ -38,7 +38,7 @@ public sealed class RuleBookTests
         RuleBook book = Stations.Catalogue.Overlay(rows).Law;
 
         RuleSource source = book.Rules.Single(rule => rule.Key == "eu-o").Source;
-        Assert.Equal("Own reading 1, a, read 2026-11-28", source.ToString());
+        Assert.Equal("Own reading, 1, a, read 2026-11-28", source.ToString());
         Assert.Equal(20, book.Rules.Single(rule => rule.Key == "eu-o").PowerDbm!.Value, 1e-9);
         Assert.NotNull(book.Region("ca"));
         Assert.DoesNotContain(book.Missing, missing => missing.Key == "CA");

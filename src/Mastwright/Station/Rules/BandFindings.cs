@@ -15,8 +15,10 @@ internal static class BandFindings
         }
 
         RuleJudgement best = judgements[0];
-        bool choosesAccess = judgements.Any(judgement => judgement.Rule.Access != RuleAccess.Any);
-        return best.Overall == Verdict.Fails && (best.AccessVerdict == Verdict.Fails || choosesAccess)
+
+        // Where a row that anybody may use is only the last way out, the others are told of too.
+        bool lastWay = best.Rule.Access == RuleAccess.Any && judgements.Any(judgement => judgement.Rule.Access != RuleAccess.Any);
+        return best.AccessVerdict == Verdict.Fails || (lastWay && best.Overall == Verdict.Fails)
             ? NotMet(input, judgements)
             : Holds(input, band, best);
     }
@@ -52,7 +54,7 @@ internal static class BandFindings
         ImmutableArray<RadioRule> rules = input.Book.RulesOf(input.Region);
         string[] kept = [.. rules
             .Where(rule => rule.Access == RuleAccess.Refused && rule.LowHz < band.HighHz && rule.HighHz > band.LowHz)
-            .Select(rule => $" {RuleWords.Band(rule.LowHz, rule.HighHz)} is kept for {rule.KeptFor} ({rule.Source}).")];
+            .Select(rule => $" {RuleWords.Band(rule.LowHz, rule.HighHz)} is kept for {rule.KeptFor} ({rule.Source.Short}{(rule.Source.FromMemory ? ", from memory" : "")}).")];
         return new()
         {
             Code = "radio-band-none",
@@ -79,14 +81,22 @@ internal static class BandFindings
         Details = FindingDetails.Of(
             ("region", input.Region.Name),
             ("frequency", RuleWords.Megahertz(input.Modem.FrequencyHz)),
-            ("reasons", string.Join("; ", judgements.Select(Reason))),
+            ("reasons", string.Join("; ", Told(judgements).Select(Reason))),
             ("memory", judgements.Any(judgement => judgement.Rule.Source.FromMemory) ? " Rows from memory are among them." : "")),
     };
+
+    /// <summary>Rows for another width of signal are no way in; they are told of only where there are no others.</summary>
+    private static ImmutableArray<RuleJudgement> Told(ImmutableArray<RuleJudgement> judgements)
+    {
+        ImmutableArray<RuleJudgement> fitting = [.. judgements.Where(judgement => judgement.Conditions.All(condition =>
+            condition.Verdict != Verdict.Fails || condition.Code is not ("occupied-bandwidth" or "least-occupied-bandwidth")))];
+        return fitting.IsEmpty ? judgements : fitting;
+    }
 
     private static string Reason(RuleJudgement judgement)
     {
         List<string> reasons = [.. judgement.Conditions.Where(condition => condition.Verdict is Verdict.Fails or Verdict.Unknown).Select(condition => condition.Text)];
-        if (judgement is { PowerVerdict: Verdict.Fails, PowerLimit: { } limit })
+        if (reasons.Count == 0 && judgement is { PowerVerdict: Verdict.Fails, PowerLimit: { } limit })
         {
             reasons.Add($"allows {RuleWords.PowerAndWatts(limit.Total, judgement.Rule.Reference)}");
         }

@@ -10,11 +10,11 @@ namespace Mastwright.Station.Rules;
 public sealed record RuleSource(string Document, string Edition, string Clause, string Read, string How = "", bool FromMemory = false)
 {
     /// <summary>Document and clause alone, for a sentence.</summary>
-    public string Short => Join(Document, Clause);
+    public string Short => Clause.StartsWith('(') ? Document + Clause : Join(Document, Clause);
 
     /// <summary>Document, edition, clause and how it was read.</summary>
     public override string ToString() =>
-        Join($"{Document} {Edition}".TrimEnd(), Clause, FromMemory ? "from memory" : $"read {Read}", How);
+        Join(Document, Edition, Clause, FromMemory ? "from memory" : $"read {Read}", How);
 
     private static string Join(params ReadOnlySpan<string> parts)
     {
