@@ -12,7 +12,7 @@ namespace Mastwright.Storage.Catalogue;
 /// <summary>Binds the tree of a catalogue to its rows and collects every fault.</summary>
 internal sealed partial class CatalogueReader(string file)
 {
-    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems", .. LawSections];
+    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems", .. LawSections, .. SupplySections];
     private static readonly string[] LineKeys = ["key", "name", "reference-temperature-celsius", "points", "source"];
     private static readonly string[] PartKeys = ["key", "loss-db", "source"];
     private static readonly string[] LimitKeys = ["db", "source"];
@@ -45,7 +45,7 @@ internal sealed partial class CatalogueReader(string file)
         // Without its format it is read as the one there is; of another format nothing is known.
         return Number(root, "", "format", 1, 1, required: true) is null && root.Find("format") is not null
             ? StationCatalogue.Empty
-            : new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem)) { Law = Law(root) };
+            : new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem)) { Law = Law(root), Supply = Supply(root) };
     }
 
     private CatalogueFault OfProblem(PlanProblem problem) =>

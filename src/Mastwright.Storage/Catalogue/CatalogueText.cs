@@ -27,7 +27,7 @@ internal static class CatalogueText
                 return root;
             }
 
-            fault(1, "a catalogue is one mapping with the keys format, line-types, feed-parts, modems, and those of law");
+            fault(1, "a catalogue is one mapping with the keys format, line-types, feed-parts, modems, and those of law and supply");
             return null;
         }
         catch (YamlException problem)

@@ -9,9 +9,22 @@ internal static class FeedBinder
     /// <summary>The item; null with a problem when it is none.</summary>
     internal static FeedPart? Bind(PlanBinding binding, PlanNode node, string path, AlternativesShape alternatives)
     {
+        if (Chosen(binding, node, path, alternatives, "a feed") is not { } shape || MappingReader.Open(binding, node, path, shape) is not { } reader)
+        {
+            return null;
+        }
+
+        FeedPart? part = Read(reader, shape);
+        reader.Done();
+        return part;
+    }
+
+    /// <summary>Which of several mappings an item is, by the key that names it; null with a problem when it is none or several. The list is "a feed".</summary>
+    internal static MappingShape? Chosen(PlanBinding binding, PlanNode node, string path, AlternativesShape alternatives, string list)
+    {
         if (node.Kind != PlanNodeKind.Mapping)
         {
-            binding.Add(node, path, ScalarBinder.ValueCode, "An item of a feed is a key and its value.", alternatives.Wanted);
+            binding.Add(node, path, ScalarBinder.ValueCode, $"An item of {list} is a key and its value.", alternatives.Wanted);
             return null;
         }
 
@@ -28,14 +41,7 @@ internal static class FeedBinder
             return null;
         }
 
-        if (MappingReader.Open(binding, node, path, named[0]) is not { } reader)
-        {
-            return null;
-        }
-
-        FeedPart? part = Read(reader, named[0]);
-        reader.Done();
-        return part;
+        return named[0];
     }
 
     private static FeedPart? Read(MappingReader reader, MappingShape shape)

@@ -31,6 +31,8 @@ internal static class FitOutBinder
             Radio = reader.Find(FitOutKeys.Radio) is { } radio ? RadioBinder.Bind(binding, radio, reader.PathOf(FitOutKeys.Radio)) : new(),
             People = People(reader),
             NearbyTransmitters = [.. reader.Keyed(FitOutKeys.NearbyTransmitters).Select(item => Nearby(binding, item.Node, item.Path, item.Key)).OfType<NearbyTransmitter>()],
+            Supply = SupplyBinder.Bind(reader, FitOutKeys.Supply),
+            Box = Box(reader),
         };
         reader.Done();
         return fitOut;
@@ -47,6 +49,18 @@ internal static class FitOutBinder
         PeopleNear people = new(reader.Exact(PeopleKeys.Public), reader.Exact(PeopleKeys.Workers));
         reader.Done();
         return people;
+    }
+
+    private static BoxPlan Box(MappingReader fitOut)
+    {
+        if (fitOut.Find(FitOutKeys.Box) is not { } node || MappingReader.Open(fitOut.Binding, node, fitOut.PathOf(FitOutKeys.Box), BoxKeys.Shape) is not { } reader)
+        {
+            return new();
+        }
+
+        BoxPlan box = new() { TemperatureCelsius = reader.Quantity(BoxKeys.Temperature) };
+        reader.Done();
+        return box;
     }
 
     private static NearbyTransmitter? Nearby(PlanBinding binding, PlanNode node, string path, string key)

@@ -13,8 +13,10 @@ internal static class FitOutKeys
     internal static readonly KeyShape Radio = new("radio", RadioKeys.Shape, "The radio.");
     internal static readonly KeyShape People = new("people", PeopleKeys.Shape, "How near people come to the antenna.");
     internal static readonly KeyShape NearbyTransmitters = new("nearby-transmitters", new KeyedShape(KeyNameShape.Pattern, NearbyKeys.Shape), "Transmitters of others near the receiver.");
+    internal static readonly KeyShape Supply = new("supply", new ListShape(SupplyKeys.Item), "Parts from the source of the power to the loads, in that order.");
+    internal static readonly KeyShape Box = new("box", BoxKeys.Shape, "The box.");
 
-    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, People, NearbyTransmitters);
+    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, People, NearbyTransmitters, Supply, Box);
 }
 
 /// <summary>Keys of a transmitter nearby.</summary>

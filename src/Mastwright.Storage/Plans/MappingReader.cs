@@ -170,7 +170,8 @@ internal sealed class MappingReader
         }
     }
 
-    private static ImmutableArray<PlanItem> Items(PlanNode node, string path)
+    /// <summary>The items of a list node, with the path of each, counted from 1.</summary>
+    internal static ImmutableArray<PlanItem> Items(PlanNode node, string path)
     {
         ImmutableArray<PlanItem>.Builder items = ImmutableArray.CreateBuilder<PlanItem>(node.Items.Count);
         for (int i = 0; i < node.Items.Count; i++)

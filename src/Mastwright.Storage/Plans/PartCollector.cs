@@ -118,6 +118,12 @@ internal sealed class PartCollector(PlanBinding binding)
             FeedBinder.Bind(binding, part, path, FeedKeys.PartItem);
         }
 
+        foreach ((string key, PlanNode part, string path) in parts.Keyed(PartKeys.Supply))
+        {
+            Add(binding.SupplyParts, key, part, path);
+            SupplyBinder.CheckPart(binding, part, path);
+        }
+
         parts.Done();
     }
 

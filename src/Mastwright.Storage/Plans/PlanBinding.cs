@@ -18,6 +18,9 @@ internal sealed class PlanBinding(PlanProblemList problems, PlanFolder folder)
     /// <summary>Feed items under parts, by name.</summary>
     internal Dictionary<string, PlanNode> FeedParts { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Supply items under parts, by name.</summary>
+    internal Dictionary<string, PlanNode> SupplyParts { get; } = new(StringComparer.Ordinal);
+
     /// <summary>Whether an included file could not be taken: parts are then missing that the plan may well describe.</summary>
     internal bool LacksIncludes { get; set; }
 

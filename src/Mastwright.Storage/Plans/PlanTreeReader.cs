@@ -292,7 +292,7 @@ internal sealed record TreeWords(string Noun, string Beginning, string Instead)
 {
     internal static TreeWords Plan { get; } = new("plan", "a plan that begins with 'mastwright: 1'", ", or a part in 'parts'");
 
-    internal static TreeWords Catalogue { get; } = new("catalogue", "a catalogue with the keys format, line-types, feed-parts, modems, and those of law", "");
+    internal static TreeWords Catalogue { get; } = new("catalogue", "a catalogue with the keys format, line-types, feed-parts, modems, and those of law and supply", "");
 }
 
 /// <summary>Ends the reading of a file at a fault after which its text has no one meaning; never leaves the reader.</summary>

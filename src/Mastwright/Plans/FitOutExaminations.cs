@@ -12,5 +12,7 @@ internal static class FitOutExaminations
     /// <param name="catalogue">Catalogue rows, those of law among them.</param>
     internal static FitOutReport Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue) => new(
         station,
-        Examination.Of(RadioLaw.Of(station, plan, chain, catalogue)));
+        Examination.Of(
+            RadioLaw.Of(station, plan, chain, catalogue),
+            StationSupply.Of(station, plan, catalogue).Examination));
 }

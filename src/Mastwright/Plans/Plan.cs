@@ -7,6 +7,7 @@ using Mastwright.Station.Exposure;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
 
@@ -184,6 +185,19 @@ public sealed record FitOut
 
     /// <summary>Transmitters of others near the receiver.</summary>
     public ImmutableArray<NearbyTransmitter> NearbyTransmitters { get; init; } = [];
+
+    /// <summary>The supply from the source of the power to the loads, in that order; empty when not given.</summary>
+    public ImmutableArray<SupplyPart> Supply { get; init; } = [];
+
+    /// <summary>The box.</summary>
+    public BoxPlan Box { get; init; } = new();
+}
+
+/// <summary>The box that a radio or a battery stands in.</summary>
+public sealed record BoxPlan
+{
+    /// <summary>Temperature inside in °C: coldest, on the whole, hottest; null when not given.</summary>
+    public Estimate? TemperatureCelsius { get; init; }
 }
 
 /// <summary>Somebody's transmitter close to the station.</summary>

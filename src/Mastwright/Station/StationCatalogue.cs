@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Station;
 
@@ -43,6 +44,9 @@ public sealed class StationCatalogue
     /// <summary>The modems by rising key.</summary>
     public ImmutableArray<ModemRow> Modems { get; }
 
+    /// <summary>The rows of the supply.</summary>
+    public SupplyCatalogue Supply { get; init; } = SupplyCatalogue.Empty;
+
     /// <summary>The line type of a key, in any case; null when there is none.</summary>
     public LineTypeRow? LineType(string key) => _lines.GetValueOrDefault(key);
 
@@ -62,10 +66,10 @@ public sealed class StationCatalogue
     public StationCatalogue Overlay(StationCatalogue other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return new([.. LineTypes, .. other.LineTypes], [.. Parts, .. other.Parts], [.. Modems, .. other.Modems]) { Law = Law.Overlay(other.Law) };
+        return new([.. LineTypes, .. other.LineTypes], [.. Parts, .. other.Parts], [.. Modems, .. other.Modems]) { Law = Law.Overlay(other.Law), Supply = Supply.Overlay(other.Supply) };
     }
 
-    private static ImmutableArray<T> LastOfEach<T>(IEnumerable<T> rows, Func<T, string> key) =>
+    internal static ImmutableArray<T> LastOfEach<T>(IEnumerable<T> rows, Func<T, string> key) =>
     [
         .. rows.GroupBy(key, StringComparer.OrdinalIgnoreCase)
             .Select(group => group.Last())

@@ -1,0 +1,235 @@
+using System.Collections.Immutable;
+using Mastwright.Quantities;
+using Mastwright.Station.Supply;
+
+namespace Mastwright.Storage.Plans;
+
+/// <summary>Binds the supply of a fit-out.</summary>
+internal sealed class SupplyBinder(PlanBinding binding)
+{
+    private const double SecondsPerYear = 31_557_600;
+
+    private readonly Dictionary<string, PlanNode> nodes = new(StringComparer.Ordinal);
+    private bool isWhole = true;
+
+    /// <summary>The parts of a fit-out's supply; empty when it has none, or a fault in it.</summary>
+    internal static ImmutableArray<SupplyPart> Bind(MappingReader fitOut, KeyShape key)
+    {
+        SupplyBinder binder = new(fitOut.Binding);
+        ImmutableArray<SupplyPart> parts = binder.Items(fitOut.List(key), SupplyKeys.Item);
+        if (!binder.isWhole)
+        {
+            return [];
+        }
+
+        if (SupplyOrder.Check(parts) is { } fault)
+        {
+            fitOut.Binding.Add(binder.nodes[fault.Part.PlanPath], fault.Part.PlanPath, "plan-contradiction", fault.Message, fault.Wanted);
+            return [];
+        }
+
+        return parts;
+    }
+
+    /// <summary>Checks an item described as a part.</summary>
+    internal static void CheckPart(PlanBinding binding, PlanNode node, string path) => new SupplyBinder(binding).Item(node, path, SupplyKeys.PartItem);
+
+    private ImmutableArray<SupplyPart> Items(ImmutableArray<PlanItem> items, AlternativesShape alternatives)
+    {
+        List<SupplyPart> parts = [];
+        foreach ((_, PlanNode node, string path) in items)
+        {
+            if (Item(node, path, alternatives) is { } part)
+            {
+                parts.Add(part);
+            }
+            else
+            {
+                isWhole = false;
+            }
+        }
+
+        return [.. parts];
+    }
+
+    private SupplyPart? Item(PlanNode node, string path, AlternativesShape alternatives)
+    {
+        if (FeedBinder.Chosen(binding, node, path, alternatives, "a supply") is not { } shape || MappingReader.Open(binding, node, path, shape) is not { } reader)
+        {
+            return null;
+        }
+
+        int before = binding.Problems.Count;
+        SupplyPart? part = Read(reader, shape);
+        nodes[path] = node;
+        reader.Done();
+
+        // A value that was refused leaves a part that must not be reckoned with.
+        return binding.Problems.Count == before ? part : null;
+    }
+
+    private SupplyPart? Read(MappingReader reader, MappingShape shape)
+    {
+        if (shape == SupplyKeys.Adapter)
+        {
+            return Source(reader, SupplySourceKind.MainsAdapter, SupplyKeys.AdapterVolts);
+        }
+
+        if (shape == SupplyKeys.Injector)
+        {
+            return Source(reader, SupplySourceKind.Injector, SupplyKeys.InjectorVolts);
+        }
+
+        if (shape == SupplyKeys.PowerOverCable)
+        {
+            return new SupplySource(reader.Path, SupplySourceKind.PowerOverCable)
+            {
+                ClassKey = reader.Key(SupplyKeys.ClassName),
+                Volts = reader.Exact(SupplyKeys.ClassVolts),
+                RatedWatts = reader.Exact(SupplyKeys.Power),
+                Name = reader.Text(SupplyKeys.Name),
+            };
+        }
+
+        if (shape == SupplyKeys.DataCable || shape == SupplyKeys.DcCable)
+        {
+            bool isData = shape == SupplyKeys.DataCable;
+            return new SupplyCable(reader.Path, isData, reader.Key(isData ? SupplyKeys.DataCableType : SupplyKeys.DcCableType), reader.Quantity(SupplyKeys.Length) ?? default)
+            {
+                Pairs = isData ? reader.Choice(SupplyKeys.Pairs) switch { 0 => 1, 1 => 2, 2 => 4, _ => null } : null,
+                TemperatureCelsius = reader.Exact(SupplyKeys.CableTemperature),
+                Name = reader.Text(SupplyKeys.Name),
+            };
+        }
+
+        if (shape == SupplyKeys.Converter)
+        {
+            return new SupplyConverter(reader.Path, reader.Exact(SupplyKeys.ConverterVolts) ?? 1)
+            {
+                Kind = reader.Key(SupplyKeys.Kind),
+                RatedWatts = reader.Exact(SupplyKeys.Rating),
+                Efficiency = Share(reader, SupplyKeys.Efficiency),
+                InputVolts = reader.Quantity(SupplyKeys.Input),
+                Name = reader.Text(SupplyKeys.Name),
+            };
+        }
+
+        if (shape == SupplyKeys.Fuse)
+        {
+            return new SupplyFuse(reader.Path, reader.Exact(SupplyKeys.FuseAmperes) ?? 1) { Name = reader.Text(SupplyKeys.Name) };
+        }
+
+        if (shape == SupplyKeys.Arrester)
+        {
+            double? ohms = reader.Find(SupplyKeys.ArresterOhms) is { IsEmpty: true } ? null : reader.Exact(SupplyKeys.ArresterOhms);
+            return new SupplyArrester(reader.Path, ohms) { Name = reader.Text(SupplyKeys.Name) };
+        }
+
+        if (shape == SupplyKeys.Battery)
+        {
+            return Battery(reader);
+        }
+
+        if (shape == SupplyKeys.Board)
+        {
+            return Load(reader, isRadio: false);
+        }
+
+        if (shape == SupplyKeys.Radio)
+        {
+            return Load(reader, isRadio: true);
+        }
+
+        return shape == SupplyKeys.Part ? Part(reader) : Fork(reader, shape.Keys[0]);
+    }
+
+    private static SupplySource Source(MappingReader reader, SupplySourceKind kind, KeyShape volts) => new(reader.Path, kind)
+    {
+        Volts = reader.Exact(volts) ?? 1,
+        RatedWatts = reader.Exact(SupplyKeys.Power),
+        Efficiency = Share(reader, SupplyKeys.Efficiency),
+        Name = reader.Text(SupplyKeys.Name),
+    };
+
+    private static SupplyBattery Battery(MappingReader reader) => new(reader.Path, reader.Key(SupplyKeys.CellType))
+    {
+        Series = reader.Whole(SupplyKeys.Series) ?? 1,
+        Parallel = reader.Whole(SupplyKeys.Parallel) ?? 1,
+        AmpereHours = reader.Exact(SupplyKeys.Capacity),
+        AgeYears = reader.Quantity(SupplyKeys.Age)?.Map(seconds => seconds / SecondsPerYear),
+        ChargeAtStart = reader.Quantity(SupplyKeys.Charge)?.Map(percent => percent / 100),
+        CutOffVolts = reader.Exact(SupplyKeys.CutOff),
+        ChargerAmperes = reader.Exact(SupplyKeys.ChargerAmperes),
+        ChargerEfficiency = Share(reader, SupplyKeys.ChargerEfficiency),
+        InputVolts = reader.Quantity(SupplyKeys.Input),
+        StopsChargeInCold = reader.Has(SupplyKeys.StopsInCold) ? reader.YesNo(SupplyKeys.StopsInCold, fallback: false) : null,
+        WantedHours = reader.Exact(SupplyKeys.Hold) / 3600,
+        TemperatureCelsius = reader.Quantity(SupplyKeys.BatteryTemperature),
+        Name = reader.Text(SupplyKeys.Name),
+    };
+
+    private SupplyLoad Load(MappingReader reader, bool isRadio)
+    {
+        KeyShape type = isRadio ? SupplyKeys.RadioType : SupplyKeys.BoardType;
+        KeyShape share = isRadio ? SupplyKeys.TransmitShare : SupplyKeys.BusyShare;
+        SupplyLoad load = new(reader.Path, isRadio, reader.Find(type) is { IsEmpty: true } ? "" : reader.Key(type))
+        {
+            SleepWatts = reader.Quantity(SupplyKeys.Sleep),
+            SleepShare = Share(reader, SupplyKeys.SleepShare),
+            AwakeWatts = reader.Quantity(isRadio ? SupplyKeys.Receive : SupplyKeys.Idle),
+            PeakWatts = reader.Quantity(isRadio ? SupplyKeys.Transmit : SupplyKeys.Busy),
+            PeakShare = Share(reader, share),
+            PacketsPerHour = isRadio ? reader.Number(SupplyKeys.Packets) : null,
+            BootWatts = reader.Exact(SupplyKeys.Boot),
+            InputVolts = reader.Quantity(SupplyKeys.Input),
+            Name = reader.Text(SupplyKeys.Name),
+        };
+        if (load is { PeakShare: not null, PacketsPerHour: not null })
+        {
+            Contradiction(reader, SupplyKeys.Packets, "transmit-share and packets-per-hour say the same thing; keep one of them.");
+        }
+
+        if (load.SleepShare + load.PeakShare > 1)
+        {
+            Contradiction(reader, share, "The shares of time come to more than 100 %.");
+        }
+
+        return load;
+    }
+
+    private void Contradiction(MappingReader reader, KeyShape key, string message) =>
+        binding.Add(reader.Find(key)!, reader.PathOf(key), "plan-contradiction", message);
+
+    private SupplyPart? Part(MappingReader reader)
+    {
+        reader.Has(SupplyKeys.PartName);
+        return PartLookup.Find(binding, reader.Node, reader.Path, SupplyKeys.PartName, binding.SupplyParts, "supply", out PlanNode? part) && part is not null
+            ? Item(part, reader.Path, SupplyKeys.PartItem)
+            : null;
+    }
+
+    private SupplyBranches Fork(MappingReader reader, KeyShape key)
+    {
+        AlternativesShape below = SupplyKeys.Below(key);
+        List<SupplyBranch> branches = [];
+        foreach ((string name, PlanNode node, string path) in reader.Keyed(key))
+        {
+            if (node.Kind != PlanNodeKind.Sequence || node.Items.Count == 0)
+            {
+                binding.Add(node, path, ScalarBinder.ValueCode, "A branch is a list from the fork to its loads.", below.Wanted);
+                continue;
+            }
+
+            branches.Add(new(name, Items(MappingReader.Items(node, path), below)));
+        }
+
+        if (branches.Count == 0 && reader.Find(key) is { } empty)
+        {
+            binding.Add(empty, reader.PathOf(key), ScalarBinder.ValueCode, "A fork has branches.", "branches by name, each a list that ends in a board or a radio");
+        }
+
+        return new(reader.Path, [.. branches]);
+    }
+
+    private static double? Share(MappingReader reader, KeyShape key) => reader.Exact(key) / 100;
+}

@@ -1,0 +1,30 @@
+using Mastwright.Station;
+using Mastwright.Station.Radio;
+using Mastwright.Station.Supply;
+
+namespace Mastwright.Plans;
+
+/// <summary>The supply of a site's fit-out in a plan.</summary>
+public static class StationSupply
+{
+    /// <summary>Computes it.</summary>
+    /// <param name="station">A site with its fit-out.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="catalogue">The rows that parts are looked up in.</param>
+    /// <exception cref="ArgumentException">The station is a neighbour.</exception>
+    public static SupplyResult Of(LinkStation station, Plan plan, StationCatalogue catalogue)
+    {
+        ArgumentNullException.ThrowIfNull(station);
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        FitOut fitOut = station.FitOut ?? throw new ArgumentException("A neighbour has no supply in a plan.", nameof(station));
+        return SupplyChain.Compute(fitOut.Supply, new()
+        {
+            PlanPath = station.FitOutPath,
+            Catalogue = catalogue.Supply,
+            ConductedPowerDbm = fitOut.Radio.ConductedPowerDbm?.Median,
+            PacketSeconds = ModemSettingCheck.TryValidate(plan.Modem, out _) ? Airtime.Compute(plan.Modem).TotalSeconds : null,
+            BoxCelsius = fitOut.Box.TemperatureCelsius,
+        });
+    }
+}

@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using Mastwright.Findings;
+using Mastwright.Station.HoldUp;
+
+namespace Mastwright.Station.Supply;
+
+/// <summary>Holds every part of a solved supply against what it bears and wants.</summary>
+internal static class SupplyReview
+{
+    /// <summary>The judgements on a supply that starts.</summary>
+    /// <param name="feed">Where the power comes from; null for a supply that begins with its battery.</param>
+    /// <param name="openVolts">The most voltage at its beginning when nothing is drawn.</param>
+    /// <param name="mean">Its stages on average.</param>
+    /// <param name="peak">Its stages at its peak.</param>
+    /// <param name="classes">The classes of power over cable that the catalogue knows.</param>
+    internal static IEnumerable<Finding> Of(
+        SupplyFeed? feed, double openVolts, ImmutableArray<SupplyStage> mean, ImmutableArray<SupplyStage> peak, ImmutableArray<PowerClassRow> classes)
+    {
+        if (peak.IsEmpty)
+        {
+            yield break;
+        }
+
+        if (feed is not null)
+        {
+            double lost = mean.IsEmpty ? 0 : mean.Sum(stage => stage.LossWatts);
+            yield return SupplyFindings.Headroom(feed, peak[0].InputWatts, mean.IsEmpty ? 0 : mean[0].InputWatts, lost);
+            foreach (Finding finding in OfFeed(feed, peak, classes))
+            {
+                yield return finding;
+            }
+        }
+
+        for (int i = 0; i < peak.Length; i++)
+        {
+            foreach (Finding finding in OfStage(feed, openVolts, peak, i))
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    /// <summary>The fuse of a battery: cells can feed a fault with far more than any load draws.</summary>
+    internal static Finding BatteryFuse(BatteryNode battery, BatteryLoad load)
+    {
+        (double? fuse, double? cable) = Protection(battery.Next);
+        return SupplyFindings.Fuse(battery.Label, battery.PlanPath, fuse, load.PeakWatts / load.CutOffVolts, cable);
+    }
+
+    private static IEnumerable<Finding> OfFeed(SupplyFeed feed, ImmutableArray<SupplyStage> peak, ImmutableArray<PowerClassRow> classes)
+    {
+        double amperes = peak[0].InputAmperes;
+        (double? fuse, double? cable) = Protection(peak[0].Node);
+        if (feed.Part.Kind == SupplySourceKind.MainsAdapter && cable is not null && (fuse is not null || !(feed.RatedWatts / feed.Volts <= cable)))
+        {
+            yield return SupplyFindings.Fuse(feed.Label, feed.Part.PlanPath, fuse, amperes, cable);
+        }
+
+        int device = 0;
+        bool isData = false;
+        while (peak[device].Node is SeriesNode or FuseNode && device + 1 < peak.Length)
+        {
+            isData |= peak[device].Node is SeriesNode { Cable.Row.IsData: true };
+            device++;
+        }
+
+        double watts = peak[device].InputWatts;
+        PowerClassRow? needed = classes.OrderBy(row => row.DeviceWatts).ThenByDescending(row => row.Key, StringComparer.Ordinal).FirstOrDefault(row => row.DeviceWatts >= watts);
+        if (feed.Class is { } given)
+        {
+            yield return SupplyFindings.Class(feed, given, watts, needed);
+        }
+        else if (isData)
+        {
+            yield return SupplyFindings.Passive(feed, watts, needed);
+        }
+    }
+
+    private static IEnumerable<Finding> OfStage(SupplyFeed? feed, double openVolts, ImmutableArray<SupplyStage> peak, int index)
+    {
+        SupplyStage stage = peak[index];
+        (double? least, double? most, string source) = stage.Node switch
+        {
+            LoadNode load => (load.Profile.LeastVolts, load.Profile.MostVolts, load.Source),
+            ConverterNode converter => (converter.Input.Least, converter.Input.Most, converter.Input.From),
+            BatteryNode battery => (battery.Input.Least, battery.Input.Most, battery.Input.From),
+            _ => (null, null, ""),
+        };
+        (double open, bool onBattery) = Open(feed, openVolts, peak, index);
+
+        // On a battery the voltage falls as it empties: that is what the cut-off is tested for.
+        if (least is { } lowest && !onBattery)
+        {
+            yield return SupplyFindings.Voltage(stage.Node, stage.InputVolts, lowest, source);
+        }
+
+        if (most is { } highest)
+        {
+            yield return SupplyFindings.Overvoltage(stage.Node, open, highest, source);
+        }
+
+        if (stage.Node is ConverterNode { RatedWatts: { } rated } one)
+        {
+            yield return SupplyFindings.ConverterHeadroom(one, stage.OutputWatts, rated);
+        }
+
+        if (stage.Node is SeriesNode { Cable: { LengthMetres: > 0 } run } series)
+        {
+            // Up to the powered device the class's own limit of current counts too.
+            double? byClass = IsBeforeDevice(peak, index) && feed?.Class is { } row ? row.MostAmperes / run.ConductorsEachWay : null;
+            double limit = Math.Min(run.Row.MostAmperes, byClass ?? double.PositiveInfinity);
+            yield return SupplyFindings.CableCurrent(series, run, stage.InputAmperes, limit, limit < run.Row.MostAmperes ? feed!.Class!.Source : run.Row.Source);
+            double rise = CableHeat.RiseKelvin(stage.LossWatts / run.LengthMetres, run.Row.SheathMillimetres);
+            yield return SupplyFindings.CableTemperature(series, run, rise, stage.LossWatts);
+        }
+    }
+
+    /// <summary>The most voltage that a stage can meet when nothing is drawn, and whether a battery sets it.</summary>
+    private static (double Volts, bool OnBattery) Open(SupplyFeed? feed, double openVolts, ImmutableArray<SupplyStage> stages, int index)
+    {
+        for (int before = stages[index].Before; before >= 0; before = stages[before].Before)
+        {
+            switch (stages[before].Node)
+            {
+                case ConverterNode converter:
+                    return (converter.OutputVolts, false);
+                case BatteryNode battery:
+                    return (battery.Battery.Pack.FullVolts, true);
+            }
+        }
+
+        return (openVolts, feed is null);
+    }
+
+    private static bool IsBeforeDevice(ImmutableArray<SupplyStage> stages, int index)
+    {
+        for (int before = stages[index].Before; before >= 0; before = stages[before].Before)
+        {
+            if (stages[before].Node is ConverterNode or BatteryNode)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The first fuse on the way, and what the thinnest cable with two cores up to the next converter carries.</summary>
+    private static (double? Fuse, double? CableAmperes) Protection(SupplyNode node)
+    {
+        switch (node)
+        {
+            case FuseNode fuse:
+                (_, double? behindFuse) = Protection(fuse.Next);
+                return (fuse.Amperes, behindFuse);
+            case SeriesNode series:
+                (double? later, double? cable) = Protection(series.Next);
+                double? own = series.Cable is { } run ? run.Row.MostAmperes * run.ConductorsEachWay : null;
+                return (later, own is { } amperes && cable is { } other ? Math.Min(amperes, other) : own ?? cable);
+            case ForkNode fork:
+                (double? Fuse, double? Cable)[] branches = [.. fork.Branches.Select(Protection)];
+                return (branches.All(branch => branch.Fuse is not null) ? branches.Max(branch => branch.Fuse) : null, branches.Min(branch => branch.Cable));
+            default:
+                return (null, null);
+        }
+    }
+}
