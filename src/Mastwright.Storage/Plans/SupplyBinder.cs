@@ -94,9 +94,15 @@ internal sealed class SupplyBinder(PlanBinding binding)
         if (shape == SupplyKeys.DataCable || shape == SupplyKeys.DcCable)
         {
             bool isData = shape == SupplyKeys.DataCable;
+            int? pairs = isData ? reader.Whole(SupplyKeys.Pairs) : null;
+            if (pairs == 3)
+            {
+                binding.Add(reader.Find(SupplyKeys.Pairs)!, reader.PathOf(SupplyKeys.Pairs), ScalarBinder.ValueCode, "Three pairs cannot carry power there and back.", "1, 2 or 4");
+            }
+
             return new SupplyCable(reader.Path, isData, reader.Key(isData ? SupplyKeys.DataCableType : SupplyKeys.DcCableType), reader.Quantity(SupplyKeys.Length) ?? default)
             {
-                Pairs = isData ? reader.Choice(SupplyKeys.Pairs) switch { 0 => 1, 1 => 2, 2 => 4, _ => null } : null,
+                Pairs = pairs,
                 TemperatureCelsius = reader.Exact(SupplyKeys.CableTemperature),
                 Name = reader.Text(SupplyKeys.Name),
             };

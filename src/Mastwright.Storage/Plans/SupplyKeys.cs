@@ -32,7 +32,7 @@ internal static class SupplyKeys
     internal static readonly KeyShape DataCableType = new("data-cable", new KeyNameShape("cat-5e"), "Data cable that carries the power: its catalogue type.", Required: true);
     internal static readonly KeyShape DcCableType = new("dc-cable", new KeyNameShape("flexible-1-5"), "Cable with two cores: its catalogue type.", Required: true);
     internal static readonly KeyShape Length = new("length", Metres, "Length of the cable.", Required: true);
-    internal static readonly KeyShape Pairs = new("pairs", new ChoiceShape("1", "2", "4"), "Pairs that carry the power, half of their conductors each way; without it what the source uses.");
+    internal static readonly KeyShape Pairs = new("pairs", new WholeShape(1, 4), "Pairs that carry the power, 1, 2 or 4, half of their conductors each way; without it what the source uses.");
     internal static readonly KeyShape CableTemperature = new("temperature", Around, "Temperature around the cable, in its bundle.");
     internal static readonly MappingShape DataCable = new("data cable", DataCableType, Length, Pairs, CableTemperature, Name);
     internal static readonly MappingShape DcCable = new("direct-current cable", DcCableType, Length, CableTemperature, Name);

@@ -72,6 +72,50 @@ internal static class SamplePlans
                 return-loss: 18 dB at radio
                 radio: {part: small-node, power: 10 dBm}
                 people: {public: 6 m, workers: 1 m}
+                supply:
+                  - power-over-cable: class-3
+                    voltage: 53 V
+                    power: 15.4 W
+                    name: in the office
+                  - surge-arrester: 0.5 ohm
+                  - data-cable: cat-5e
+                    length: 24 ± 1 m
+                    pairs: 2
+                    temperature: 40 °C
+                  - converter: 5 V
+                    kind: isolated
+                    rating: 12 W
+                    efficiency: 82 %
+                    input: 37…57 V
+                  - branches:
+                      board:
+                        - dc-cable: flexible-1-5
+                          length: 1 m
+                        - board: small-board
+                          idle: 1.1 ± 0.2 W
+                          busy: 2.4 W
+                          busy-share: 15 %
+                          boot: 4 W
+                          sleep: 100 mW
+                          sleep-share: 10 %
+                      radio:
+                        - battery: li-ion
+                          series: 1
+                          parallel: 2
+                          capacity: 3350 mAh
+                          age: 0…4 years
+                          charge: 90…100 %
+                          cut-off: 3.2 V
+                          charger: 0.5 A
+                          charger-efficiency: 85 %
+                          stops-charge-in-cold: yes
+                          hold: 24 h
+                          temperature: 12 (-4…38) °C
+                        - fuse: 1 A
+                        - branches:
+                            node: [{part: node-load}]
+                            spare: [{radio: , receive: 50 mW, transmit: 0.2 W, packets-per-hour: 40}]
+                box: {temperature: 10 (-10…40) °C}
                 nearby-transmitters:
                   tower: {frequency: 791 MHz, eirp: 62 ± 3 dBm, distance: 300…500 m}
               eaves:
@@ -88,6 +132,10 @@ internal static class SamplePlans
                   tilt: -2°
                   indoors: yes
                 vswr: 1.5 at antenna
+                supply: [{mains-adapter: 5 V, power: 10 W}, {part: node-load}]
+              hut:
+                antenna: {gain: 2 dBi, height: 3 m}
+                supply: [{injector: 24 V}, {board: , idle: 1 W, busy: 2 W}]
           creamery:
             position: "46.45, -18.60"
         neighbours:
@@ -102,5 +150,7 @@ internal static class SamplePlans
             small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, blocking: -30 dBm, blocking-offset: 10 MHz, approved-gain: 8 dBi, approved-antenna: yes, approved-amplifier: no}
           feed:
             loft-run: {line: foam-10mm, length: 12 ± 1 m}
+          supply:
+            node-load: {radio: chirp-node, transmit-share: 1 %}
         """;
 }
