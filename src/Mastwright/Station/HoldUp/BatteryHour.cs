@@ -25,9 +25,11 @@ public static class BatteryHour
     {
         ArgumentNullException.ThrowIfNull(pack);
         ArgumentNullException.ThrowIfNull(time);
-        ArgumentOutOfRangeException.ThrowIfNegative(time.LoadWatts);
-        ArgumentOutOfRangeException.ThrowIfNegative(time.OfferedWatts);
-        ArgumentOutOfRangeException.ThrowIfNegative(time.Hours);
+        if (!(time.LoadWatts >= 0 && time.OfferedWatts >= 0 && time.Hours >= 0))
+        {
+            throw new ArgumentOutOfRangeException(nameof(time), "Powers and the time are zero or more.");
+        }
+
         double full = Full(pack, time.AgeFactor);
         double volts = pack.NominalVolts;
         double served = Math.Min(time.LoadWatts, time.OfferedWatts) * time.Hours;

@@ -18,15 +18,15 @@ public sealed record BatteryPack
 
     /// <summary>Cells in series, 1 or more.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is below 1.</exception>
-    public required int Series { get; init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(Series), "A battery has one cell or more."); }
+    public required int Series { get; init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(value), "A battery has one cell or more."); }
 
     /// <summary>Cells side by side, 1 or more.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is below 1.</exception>
-    public required int Parallel { get; init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(Parallel), "A battery has one cell or more."); }
+    public required int Parallel { get; init => field = value >= 1 ? value : throw new ArgumentOutOfRangeException(nameof(value), "A battery has one cell or more."); }
 
     /// <summary>Capacity of one new cell at 25 °C in ampere-hours, greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The capacity is not greater than zero.</exception>
-    public required double CellAmpereHours { get; init => field = value > 0 && double.IsFinite(value) ? value : throw new ArgumentOutOfRangeException(nameof(CellAmpereHours), "A capacity is greater than zero."); }
+    public required double CellAmpereHours { get; init => field = value > 0 && double.IsFinite(value) ? value : throw new ArgumentOutOfRangeException(nameof(value), "A capacity is greater than zero."); }
 
     /// <summary>Capacity when new, in ampere-hours.</summary>
     public double AmpereHours => CellAmpereHours * Parallel;
