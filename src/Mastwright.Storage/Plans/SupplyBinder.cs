@@ -185,26 +185,17 @@ internal sealed class SupplyBinder(PlanBinding binding)
             AwakeWatts = reader.Quantity(isRadio ? SupplyKeys.Receive : SupplyKeys.Idle),
             PeakWatts = reader.Quantity(isRadio ? SupplyKeys.Transmit : SupplyKeys.Busy),
             PeakShare = Share(reader, share),
-            PacketsPerHour = isRadio ? reader.Number(SupplyKeys.Packets) : null,
             BootWatts = reader.Exact(SupplyKeys.Boot),
             InputVolts = reader.Quantity(SupplyKeys.Input),
             Name = reader.Text(SupplyKeys.Name),
         };
-        if (load is { PeakShare: not null, PacketsPerHour: not null })
-        {
-            Contradiction(reader, SupplyKeys.Packets, "transmit-share and packets-per-hour say the same thing; keep one of them.");
-        }
-
         if (load.SleepShare + load.PeakShare > 1)
         {
-            Contradiction(reader, share, "The shares of time come to more than 100 %.");
+            binding.Add(reader.Find(share)!, reader.PathOf(share), "plan-contradiction", "The shares of time come to more than 100 %.");
         }
 
         return load;
     }
-
-    private void Contradiction(MappingReader reader, KeyShape key, string message) =>
-        binding.Add(reader.Find(key)!, reader.PathOf(key), "plan-contradiction", message);
 
     private SupplyPart? Part(MappingReader reader)
     {

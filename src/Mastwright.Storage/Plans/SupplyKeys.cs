@@ -76,9 +76,8 @@ internal static class SupplyKeys
     internal static readonly KeyShape RadioType = new("radio", new KeyNameShape("chirp-node"), "The radio as a load: its catalogue type; empty when its figures stand here.", Required: true, MayBeEmpty: true);
     internal static readonly KeyShape Receive = new("receive", Watts, "Power receiving.");
     internal static readonly KeyShape Transmit = new("transmit", Watts, "Power transmitting; without it the catalogue's at the radio's power setting.");
-    internal static readonly KeyShape TransmitShare = new("transmit-share", Share, "Share of time transmitting.");
-    internal static readonly KeyShape Packets = new("packets-per-hour", new NumberShape(0, 100_000), "Packets sent an hour, own and relayed: with their time on air the share of time transmitting.");
-    internal static readonly MappingShape Radio = new("radio as a load", RadioType, Sleep, SleepShare, Receive, Transmit, TransmitShare, Packets, Boot, Input, Name);
+    internal static readonly KeyShape TransmitShare = new("transmit-share", Share, "Share of time transmitting; without it from the station's traffic.");
+    internal static readonly MappingShape Radio = new("radio as a load", RadioType, Sleep, SleepShare, Receive, Transmit, TransmitShare, Boot, Input, Name);
 
     internal static readonly KeyShape PartName = new("part", new KeyNameShape("box-cell"), "A part described under parts/supply.", Required: true);
     internal static readonly MappingShape Part = new("part of a supply", PartName);

@@ -1,5 +1,6 @@
 using Mastwright.Station;
 using Mastwright.Station.Radio;
+using Mastwright.Station.Rules;
 using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
@@ -23,7 +24,9 @@ public static class StationSupply
             PlanPath = station.FitOutPath,
             Catalogue = catalogue.Supply,
             ConductedPowerDbm = fitOut.Radio.ConductedPowerDbm?.Median,
-            PacketSeconds = ModemSettingCheck.TryValidate(plan.Modem, out _) ? Airtime.Compute(plan.Modem).TotalSeconds : null,
+            Traffic = ModemSettingCheck.TryValidate(plan.Modem, out _)
+                ? TrafficEstimate.Of(station.Traffic ?? plan.Traffic, Airtime.Compute(plan.Modem).TotalSeconds, StationDefaults.Join(station.PlanPath, "traffic"))
+                : null,
             BoxCelsius = fitOut.Box.TemperatureCelsius,
         });
     }

@@ -51,7 +51,6 @@ public class PlanProblemTests
         { "series: 1", "series: 0", "plan-value", "whole number" },
         { "capacity: 3350 mAh", "capacity: 0 mAh", "plan-range", "outside" },
         { "sleep-share: 10 %", "sleep-share: 90 %", "plan-contradiction", "more than 100 %" },
-        { "receive: 50 mW, transmit: 0.2 W, ", "receive: 50 mW, transmit: 0.2 W, transmit-share: 1 %, ", "plan-contradiction", "say the same thing" },
         { "[{mains-adapter: 5 V, power: 10 W}, {part: node-load}]", "[{part: node-load}]", "plan-contradiction", "begins with" },
         { "[{mains-adapter: 5 V, power: 10 W}, {part: node-load}]", "[{mains-adapter: 5 V}]", "plan-contradiction", "ends without a load" },
         { "[{injector: 24 V}, {board: , idle: 1 W, busy: 2 W}]", "[{injector: 24 V}, {board: , idle: 1 W, busy: 2 W}, {fuse: 1 A}]", "plan-contradiction", "behind a load" },

@@ -114,7 +114,7 @@ internal static class SamplePlans
                         - fuse: 1 A
                         - branches:
                             node: [{part: node-load}]
-                            spare: [{radio: , receive: 50 mW, transmit: 0.2 W, packets-per-hour: 40}]
+                            spare: [{radio: , receive: 50 mW, transmit: 0.2 W}]
                 box: {temperature: 10 (-10…40) °C}
                 nearby-transmitters:
                   tower: {frequency: 791 MHz, eirp: 62 ± 3 dBm, distance: 300…500 m}

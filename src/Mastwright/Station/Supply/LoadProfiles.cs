@@ -89,9 +89,11 @@ internal sealed class LoadProfiles(SupplyContext context, List<Assumption> assum
             return share;
         }
 
-        if (load is { IsRadio: true, PacketsPerHour: { } packets } && context.PacketSeconds is { } seconds)
+        if (load.IsRadio && context.Traffic is { } traffic)
         {
-            return Math.Min(1, packets * seconds / 3600);
+            // The mean is drawn from the battery; the busiest hour is the rules' affair.
+            assumptions.AddRange(traffic.Assumptions.Where(one => !one.Code.EndsWith("-worst-hour", StringComparison.Ordinal)));
+            return Math.Min(1, traffic.MeanPercent / 100);
         }
 
         assumptions.Add(load.IsRadio ? SupplyDefaults.Transmit(load.PlanPath) : SupplyDefaults.Busy(load.PlanPath));

@@ -1,4 +1,5 @@
 using Mastwright.Quantities;
+using Mastwright.Station.Rules;
 
 namespace Mastwright.Station.Supply;
 
@@ -14,8 +15,8 @@ public sealed record SupplyContext
     /// <summary>Power setting of the fit-out's radio at its connector, in dBm; null when the plan does not say.</summary>
     public double? ConductedPowerDbm { get; init; }
 
-    /// <summary>Time on air of one packet, in seconds; null when it is not known.</summary>
-    public double? PacketSeconds { get; init; }
+    /// <summary>How long the station is on the air in an hour; null when it is not known.</summary>
+    public TrafficEstimate? Traffic { get; init; }
 
     /// <summary>Temperature in the box in °C: coldest, on the whole, hottest; null when the plan does not say.</summary>
     public Estimate? BoxCelsius { get; init; }

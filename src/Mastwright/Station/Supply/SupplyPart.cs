@@ -158,11 +158,8 @@ public sealed record SupplyLoad(string PlanPath, bool IsRadio, string LoadType) 
     /// <summary>Share of time asleep, 0 to 1; null for none.</summary>
     public double? SleepShare { get; init; }
 
-    /// <summary>Share of time at its peak, 0 to 1; null when nobody said.</summary>
+    /// <summary>Share of time at its peak, 0 to 1; null when nobody said: a radio's then comes from the station's traffic.</summary>
     public double? PeakShare { get; init; }
-
-    /// <summary>Packets that a radio sends an hour, own and relayed; null when nobody said.</summary>
-    public double? PacketsPerHour { get; init; }
 
     /// <summary>The voltage at its input, least and most; null for the catalogue's.</summary>
     public Estimate? InputVolts { get; init; }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Quantities;
 using Mastwright.Station.HoldUp;
+using Mastwright.Station.Rules;
 using Mastwright.Station.Supply;
 
 namespace Mastwright.Tests.Station.Supply;
@@ -80,7 +81,7 @@ internal static class SupplySamples
         PlanPath = "p",
         Catalogue = Catalogue,
         ConductedPowerDbm = 14,
-        PacketSeconds = 0.5,
+        Traffic = TrafficEstimate.Of(new() { OwnMean = 12, RelayedMean = 60 }, 0.5, "p/traffic"),
         BoxCelsius = Estimate.Of(-10, 10, 35),
     };
 
@@ -105,7 +106,7 @@ internal static class SupplySamples
         InputVolts = input,
     };
 
-    internal static SupplyLoad Node { get; } = new("p/supply/8", true, "node") { PacketsPerHour = 72 };
+    internal static SupplyLoad Node { get; } = new("p/supply/8", true, "node");
 
     internal static SupplyBattery Battery { get; } = new("p/supply/4", "cell")
     {
