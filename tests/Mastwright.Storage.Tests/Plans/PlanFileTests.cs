@@ -59,7 +59,7 @@ public class PlanFileTests
         Assert.Equal(
             new Surroundings { ClutterKind = "suburban", ClutterHeightMetres = Estimate.Exactly(8), StreetWidthMetres = 20, WoodlandDepthMetres = 120, BuildingKind = "traditional" },
             site.Surroundings);
-        Assert.Equal(["net-loft", "eaves"], site.FitOuts.Select(fitOut => fitOut.Key));
+        Assert.Equal(["net-loft", "eaves", "hut"], site.FitOuts.Select(fitOut => fitOut.Key));
 
         AntennaFit eaves = site.FitOuts[1].Antenna;
         Assert.Equal(Estimate.Between(0, 2), eaves.GainDbi);
