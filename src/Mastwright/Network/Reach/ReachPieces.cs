@@ -20,7 +20,7 @@ public sealed class ReachPieces
     public const double UsualPlacesAPiece = 4e6;
 
     /// <summary>Version of the method: raised whenever the same input and ground give other bytes.</summary>
-    public const int MethodVersion = 1;
+    public const int MethodVersion = 2;
 
     /// <summary>Places held around a sector's radials, for the bilinear heights beside them.</summary>
     private const int Margin = 3;

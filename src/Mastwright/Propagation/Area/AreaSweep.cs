@@ -12,8 +12,8 @@ public static class AreaSweep
     /// <summary>So many radials are one piece of work: neighbours share the ground that is in the processor's cache.</summary>
     private const int Chunk = 32;
 
-    /// <summary>Radials to each cell on the edge of the map: with fewer, cells find themselves too far beside their radial.</summary>
-    private const double RadialsPerEdgeCell = 1.25;
+    /// <summary>Radials to each cell on the edge of the map: with fewer, cells find themselves too far beside their radial (docs/physics/area-sweep.md).</summary>
+    private const double RadialsPerEdgeCell = 0.75;
 
     /// <summary>Computes the map.</summary>
     /// <param name="raster">The ground; it reaches as far as the map.</param>
@@ -121,7 +121,7 @@ public static class AreaSweep
     /// <summary>The last point on the radial: the largest i with i·s before the first of the cell's own points.</summary>
     internal static int LastPoint(double length, double step)
     {
-        double before = length - (OwnPoints.Count * step);
+        double before = length - (OwnPoints.CountOf(length, step) * step);
         int point = (int)(before / step);
         return point * step < before ? point : point - 1;
     }

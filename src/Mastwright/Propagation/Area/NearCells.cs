@@ -6,7 +6,7 @@ namespace Mastwright.Propagation.Area;
 internal static class NearCells
 {
     /// <summary>Cells nearer than this, in metres: the range of the Recommendation begins at 0.25 km, and a path on a radial has one point there.</summary>
-    internal static double LimitMetres(SweepRaster raster) => Math.Max(ModelRange.ShortestPathMetres, (OwnPoints.Count + 1.5) * raster.CellMetres);
+    internal static double LimitMetres(SweepRaster raster) => Math.Max(ModelRange.ShortestPathMetres, (OwnPoints.Fewest + 1.5) * raster.CellMetres);
 
     internal static void Fill(SweepRaster raster, in SweepTerms terms, SweepResult result, double[]? exact)
     {

@@ -1,92 +1,150 @@
-using System.Numerics;
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Mastwright.Ground;
+using Eight = System.Runtime.Intrinsics.Vector512<double>;
 
 namespace Mastwright.Propagation.Area;
 
-/// <summary>The last points before a cell, on the cell's own bearing: D − 8s, D − 7s … D − s.</summary>
+/// <summary>The last points before a cell, D − ms … D − 2s, D − s, on a line of its own: beside the radial and parallel to it. Of eight cells at once.</summary>
 /// <remarks>
-/// What stands close to a low antenna decides its loss, so here a neighbour's bearing will not do. Eight, for they fill one vector: with one
-/// alone, twice the radials were needed for half the error (docs/physics/area-sweep.md).
+/// <para>
+/// What stands close to a low antenna decides its loss, so here the radial beside the cell will not do; how many points pay is measured in
+/// docs/physics/area-sweep.md. Point 0 is the farthest from the cell.
+/// </para>
+/// <para>
+/// Over so short a way the cell's own bearing and the radial's are the same within some hundredths of a cell. On a parallel, a point lies as
+/// far from its cell for every cell of the radial: the four samples around it and their weights are found once a radial, and for a cell they are only read.
+/// </para>
 /// </remarks>
-internal readonly struct OwnPoints
+internal sealed class OwnPoints
 {
-    /// <summary>Number of them.</summary>
-    internal const int Count = 8;
+    /// <summary>Number of them; of a cell close to the station fewer, for at least one point is the radial's.</summary>
+    internal const int Count = 16;
 
-    private static readonly Vector512<double> Steps = Vector512.Create(8.0, 7, 6, 5, 4, 3, 2, 1);
+    /// <summary>Fewest a cell can do with.</summary>
+    internal const int Fewest = 3;
 
-    private readonly ulong zones;
+    private readonly SweepRaster raster;
+    private readonly bool withCover;
+    private readonly double step;
+    private readonly Zone[] zones;
+    private readonly SweepOffset[] offsets = new SweepOffset[Count];
+    private bool isWhole;
 
-    private OwnPoints(Vector512<double> distances, Vector512<double> ground, Vector512<double> cover, ulong zones)
+    internal OwnPoints(SweepRaster raster, bool withCover)
     {
-        Distances = distances;
-        Ground = ground;
-        Cover = cover;
-        this.zones = zones;
+        this.raster = raster;
+        this.withCover = withCover;
+        step = raster.CellMetres;
+        zones = raster.HasZones ? new Zone[Count * EightLanes.Count] : [];
+        Ground = new Eight[Count];
+        Top = withCover ? new Eight[Count] : Ground;
+        ToEnd = new Eight[Count];
+        PerMetre = new Eight[Count];
     }
 
-    /// <summary>Distances from the station, rising.</summary>
-    internal Vector512<double> Distances { get; }
+    /// <summary>Heights of the ground at each point, a lane to each cell.</summary>
+    internal Eight[] Ground { get; }
 
-    /// <summary>Heights of the ground.</summary>
-    internal Vector512<double> Ground { get; }
+    /// <summary>The same with the cover on it.</summary>
+    internal Eight[] Top { get; }
 
-    /// <summary>Heights of the cover on it.</summary>
-    internal Vector512<double> Cover { get; }
+    /// <summary>Distance of each point from its cell, and one over it.</summary>
+    internal Eight[] ToEnd { get; }
 
-    /// <summary>Zone of one of them.</summary>
-    internal Zone ZoneAt(int point) => (Zone)((zones >> (8 * point)) & 0xff);
+    internal Eight[] PerMetre { get; }
 
-    /// <summary>Their distances from the cell.</summary>
-    internal static Vector512<double> ToEnd(double step) => Steps * step;
+    /// <summary>So many of the first points are the first real one over again, in cells that have fewer.</summary>
+    internal Eight Repeated { get; private set; }
 
-    /// <summary>Reads them; false where ground is missing.</summary>
-    internal static bool TryRead(SweepRaster raster, bool withCover, int east, int north, double length, out OwnPoints points)
+    /// <summary>Number of own points of a cell.</summary>
+    internal static int CountOf(double length, double step) => (int)Math.Clamp(Math.Floor((length / step) - 1.5), Fewest, Count);
+
+    /// <summary>Zone of a point of one of the cells.</summary>
+    internal Zone ZoneAt(int point, int lane) => zones.Length > 0 ? zones[(point * EightLanes.Count) + lane] : Zone.Inland;
+
+    /// <summary>Turns to another radial.</summary>
+    /// <param name="east">Cells to the east for each step.</param>
+    /// <param name="south">Cells to the south for each step.</param>
+    internal void Aim(double east, double south)
     {
-        Vector512<double> distances = Vector512.Create(length) - (Steps * raster.CellMetres);
-        Vector512<double> share = distances / length;
-        Vector512<double> easts = share * east;
-        Vector512<double> souths = share * -north;
-        Vector512<double> ground = raster.HeightsAt(easts, souths);
-        Vector512<double> cover = Vector512<double>.Zero;
-        ulong zonesThere = 0;
-        if (withCover || raster.HasZones)
+        for (int i = 0; i < Count; i++)
         {
-            (cover, zonesThere) = raster.SurfaceAt(easts, souths, withCover);
+            offsets[i] = new((i - Count) * east, (i - Count) * south, raster.Layout.Pitch);
+        }
+    }
+
+    /// <summary>Reads the points of eight cells, given their indices and distances from the station.</summary>
+    internal void Read(ReadOnlySpan<long> cells, Eight lengths)
+    {
+        Eight counts = Vector512.Floor((lengths / step) - Vector512.Create(1.5));
+        counts = Vector512.MinNative(Vector512.MaxNative(counts, Vector512.Create((double)Fewest)), Vector512.Create((double)Count));
+        bool isFar = Vector512.EqualsAll(counts, Vector512.Create((double)Count));
+        if (!isFar || !isWhole)
+        {
+            isWhole = isFar;
+            Place(counts);
         }
 
-        points = new(distances, ground, cover, zonesThere);
-        return Vector512.EqualsAll(ground, ground);
+        if (!isFar)
+        {
+            ReadNear(cells);
+            return;
+        }
+
+        for (int i = 0; i < Count; i += 2)
+        {
+            (Ground[i], Ground[i + 1]) = raster.HeightsBeside(cells, in offsets[i], cells, in offsets[i + 1]);
+            if (withCover)
+            {
+                Top[i] = Ground[i] + raster.CoversBeside(cells, in offsets[i]);
+                Top[i + 1] = Ground[i + 1] + raster.CoversBeside(cells, in offsets[i + 1]);
+            }
+        }
     }
 
-    [InlineArray(Count)]
-    internal struct Eight
+    private void Place(Eight counts)
     {
-        private double first;
-    }
-}
-
-/// <summary>Largest of eight numbers, and which it is.</summary>
-internal static class Lanes
-{
-    internal static double Largest(Vector512<double> values)
-    {
-        Vector256<double> four = Vector256.Max(values.GetLower(), values.GetUpper());
-        Vector128<double> two = Vector128.Max(four.GetLower(), four.GetUpper());
-        return Math.Max(two[0], two[1]);
+        Repeated = Vector512.Create((double)Count) - counts;
+        for (int i = 0; i < Count; i++)
+        {
+            ToEnd[i] = Vector512.MinNative(Vector512.Create((double)(Count - i)), counts) * step;
+            PerMetre[i] = Eight.One / ToEnd[i];
+        }
     }
 
-    internal static (double Value, int Lane) FirstLargest(Vector512<double> values)
+    /// <summary>Some of the cells have fewer points: the first that is real stands in the place of those before it.</summary>
+    private void ReadNear(ReadOnlySpan<long> cells)
     {
-        double largest = Largest(values);
-        return (largest, BitOperations.TrailingZeroCount(Vector512.Equals(values, Vector512.Create(largest)).ExtractMostSignificantBits()));
+        Span<long> inside = stackalloc long[EightLanes.Count];
+        for (int i = Count - 1; i >= 0; i--)
+        {
+            // What lies beyond the station may lie beyond the ground as well.
+            for (int lane = 0; lane < inside.Length; lane++)
+            {
+                inside[lane] = raster.Inside(cells[lane], offsets[i].NorthWest);
+            }
+
+            Eight isReal = Vector512.GreaterThanOrEqual(Vector512.Create((double)i), Repeated);
+            (Eight height, _) = raster.HeightsBeside(inside, in offsets[i], inside, in offsets[i]);
+            Ground[i] = Vector512.ConditionalSelect(isReal, height, Ground[Math.Min(i + 1, Count - 1)]);
+            if (withCover)
+            {
+                for (int lane = 0; lane < inside.Length; lane++)
+                {
+                    inside[lane] = raster.Inside(cells[lane], offsets[i].Nearest);
+                }
+
+                Top[i] = Vector512.ConditionalSelect(isReal, height + raster.CoversBeside(inside, in offsets[i]), Top[Math.Min(i + 1, Count - 1)]);
+            }
+        }
     }
 
-    internal static (double Value, int Lane) LastLargest(Vector512<double> values)
+    /// <summary>Reads the zones of the points of eight cells.</summary>
+    internal void ReadZones(ReadOnlySpan<long> cells)
     {
-        double largest = Largest(values);
-        return (largest, 63 - BitOperations.LeadingZeroCount(Vector512.Equals(values, Vector512.Create(largest)).ExtractMostSignificantBits()));
+        for (int i = 0; i < zones.Length; i++)
+        {
+            zones[i] = raster.ZoneOf((int)Math.Clamp(cells[i % EightLanes.Count] + offsets[i / EightLanes.Count].Nearest, 0, raster.HeightsMetres.Length - 1));
+        }
     }
 }

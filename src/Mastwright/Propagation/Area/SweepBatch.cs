@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Mastwright.Propagation.Area;
 
 /// <summary>Paths of many cells as columns of single-precision numbers, filled one by one and solved together.</summary>
@@ -72,45 +74,61 @@ internal sealed class SweepBatch
 
     internal int Count { get; private set; }
 
-    internal bool IsFull => Count == Size;
+    /// <summary>Whether another eight cells may not find room.</summary>
+    internal bool IsFull => Count > Size - EightLanes.Count;
 
     /// <summary>All columns, one after another.</summary>
     internal float[] Values { get; } = new float[(int)Column.ColumnCount * Size];
 
-    internal void Add(ref readonly SweepCell cell, int index, SweepMarks mark)
+    /// <summary>Adds the cells of a group.</summary>
+    internal void Add(SweepGroup group)
     {
-        int n = Count++;
-        cells[n] = index;
-        marks[n] = mark;
-        Span<float> v = Values.AsSpan(n);
-        double d = cell.Length * 1e-3;
-        double fall = (t.StationAntenna - cell.AntennaMetres) * 1e-3;
-        Set(v, Column.Length, d);
-        Set(v, Column.RadialEnd, cell.Points * t.Step * 1e-3);
-        Set(v, Column.SlantSquare, (d * d) + (fall * fall));
-        Set(v, Column.MedianEdge, SignedSquare(in cell, cell.Median));
-        Set(v, Column.DuctingEdge, t.NeedsDucting ? SignedSquare(in cell, cell.Ducting) : 0);
-        Set(v, Column.OverSmoothStation, cell.OverSmoothStation);
-        Set(v, Column.OverSmoothCell, cell.OverSmoothCell);
-        Set(v, Column.EffectiveStation, cell.EffectiveStation);
-        Set(v, Column.EffectiveCell, cell.EffectiveCell);
-        Set(v, Column.Roughness, cell.Roughness);
-        double bend = cell.Length * t.MedianFall;
-        Set(v, Column.StationSlope, cell.IsLineOfSight ? cell.LineSlope - bend : cell.HorizonFromStation);
-        Set(v, Column.CellSlope, cell.IsLineOfSight ? -cell.LineSlope - bend : cell.HorizonFromCell);
-        Set(v, Column.StationHorizon, cell.StationHorizonMetres * 1e-3);
-        Set(v, Column.CellHorizon, cell.CellHorizonMetres * 1e-3);
-        Set(v, Column.Latitude, Math.Abs(cell.Latitude));
+        int n = Count;
+        Count += group.Count;
+        ulong inSight = group.IsLineOfSight.ExtractMostSignificantBits();
+        for (int lane = 0; lane < group.Count; lane++)
+        {
+            cells[n + lane] = group.IndexOf(lane);
+            marks[n + lane] = group.IsMissing(lane) ? SweepMarks.GroundMissing | (group.MarksOf(lane, 0)) : group.MarksOf(lane, inSight);
+        }
+
+        ref float v = ref Values[n];
+        Vector512<double> d = group.Length * 1e-3;
+        Vector512<double> fall = (Vector512.Create(t.StationAntenna) - group.Antenna) * 1e-3;
+        Vector512<double> bend = group.Length * t.MedianFall;
+        Set(ref v, Column.Length, d);
+        Set(ref v, Column.RadialEnd, group.RadialEnd * 1e-3);
+        Set(ref v, Column.SlantSquare, (d * d) + (fall * fall));
+        Set(ref v, Column.MedianEdge, SignedSquare(group, group.Median));
+        if (t.NeedsDucting)
+        {
+            Set(ref v, Column.DuctingEdge, SignedSquare(group, group.Ducting));
+        }
+
+        Set(ref v, Column.OverSmoothStation, group.OverSmoothStation);
+        Set(ref v, Column.OverSmoothCell, group.OverSmoothCell);
+        Set(ref v, Column.EffectiveStation, group.EffectiveStation);
+        Set(ref v, Column.EffectiveCell, group.EffectiveCell);
+        Set(ref v, Column.Roughness, group.Roughness);
+        Set(ref v, Column.StationSlope, Vector512.ConditionalSelect(group.IsLineOfSight, group.Line - bend, group.HorizonFromStation));
+        Set(ref v, Column.CellSlope, Vector512.ConditionalSelect(group.IsLineOfSight, -group.Line - bend, group.HorizonFromCell));
+        Set(ref v, Column.StationHorizon, group.StationHorizonMetres * 1e-3);
+        Set(ref v, Column.CellHorizon, group.CellHorizonMetres * 1e-3);
+        Set(ref v, Column.Latitude, Vector512.Abs(group.Latitude));
         if (HasZones)
         {
-            Set(v, Column.SeaFraction, cell.Climate.SeaFraction);
-            Set(v, Column.LongestLand, cell.Climate.LongestLandMetres * 1e-3);
-            Set(v, Column.LongestInland, cell.Climate.LongestInlandMetres * 1e-3);
-            Set(v, Column.StationToCoast, cell.StationToCoastMetres * 1e-3);
-            Set(v, Column.CellToCoast, cell.CellToCoastMetres * 1e-3);
-            Set(v, Column.CellAntenna, cell.AntennaMetres);
-            Ground.Zone receiver = t.Input.StationReceives ? t.StationZone : cell.Zone;
-            Set(v, Column.Places, receiver == Ground.Zone.Sea ? 0 : t.PlacesDb);
+            Set(ref v, Column.StationToCoast, group.StationToCoastMetres.All * 1e-3);
+            Set(ref v, Column.CellToCoast, group.CellToCoastMetres.All * 1e-3);
+            Set(ref v, Column.CellAntenna, group.Antenna);
+            for (int lane = 0; lane < group.Count; lane++)
+            {
+                ref readonly RadioClimate climate = ref group.ClimateOf(lane);
+                Ground.Zone receiver = t.Input.StationReceives ? t.StationZone : group.ZoneOf(lane);
+                Set(n + lane, Column.SeaFraction, climate.SeaFraction);
+                Set(n + lane, Column.LongestLand, climate.LongestLandMetres * 1e-3);
+                Set(n + lane, Column.LongestInland, climate.LongestInlandMetres * 1e-3);
+                Set(n + lane, Column.Places, receiver == Ground.Zone.Sea ? 0 : t.PlacesDb);
+            }
         }
     }
 
@@ -135,6 +153,12 @@ internal sealed class SweepBatch
         for (int n = 0; n < losses.Length; n++)
         {
             int cell = cells[n];
+            if ((marks[n] & SweepMarks.GroundMissing) != SweepMarks.None)
+            {
+                AreaSweep.StoreMissing(result, cell, marks[n]);
+                continue;
+            }
+
             result.Losses[cell] = losses[n];
             result.Elevations[cell] = elevations[n] * degrees;
             result.MarkBytes[cell] = (byte)marks[n];
@@ -145,11 +169,15 @@ internal sealed class SweepBatch
 
     /// <summary>v·|v| of Bullington's edge: P.1812 (16) to (20).</summary>
     /// <remarks>In the edge's own v the distances cancel: (Stim − Str)²·d·db/(d − db) is (Stim − Str)(Srim + Str)·d.</remarks>
-    private double SignedSquare(ref readonly SweepCell cell, BullingtonReading reading)
+    private Vector512<double> SignedSquare(SweepGroup group, in BullingtonLanes reading)
     {
-        double above = reading.SlopeFromTransmitter - cell.LineSlope;
-        return edgeScale * cell.Length * (above < 0 ? reading.ClearanceKey : above * Math.Max(0, reading.SlopeFromReceiver + cell.LineSlope));
+        Vector512<double> above = reading.FromStation - group.Line;
+        Vector512<double> back = Vector512.MaxNative(Vector512<double>.Zero, reading.FromCell + group.Line);
+        return group.Length * edgeScale * Vector512.ConditionalSelect(Vector512.LessThan(above, Vector512<double>.Zero), reading.ClearanceKey, above * back);
     }
 
-    private static void Set(Span<float> values, Column column, double value) => values[(int)column * Size] = (float)value;
+    private static void Set(ref float first, Column column, Vector512<double> values) =>
+        Vector256.Narrow(values.GetLower(), values.GetUpper()).StoreUnsafe(ref first, (nuint)((int)column * Size));
+
+    private void Set(int n, Column column, double value) => Values[((int)column * Size) + n] = (float)value;
 }

@@ -42,11 +42,11 @@ internal struct SweepClimate
 
     /// <summary>Distances over land to the sea along the path, from the station and from the cell; 500 km where there is none.</summary>
     /// <param name="step">Distance of two regular points.</param>
-    /// <param name="points">Number K of the last point on the radial; the cell's own points and the cell follow.</param>
+    /// <param name="points">Number K of the last point on the radial; the cell's own points follow.</param>
+    /// <param name="cell">Number of the cell.</param>
     /// <param name="length">Distance of the cell.</param>
-    internal readonly (double FromStation, double FromCell) ToCoast(double step, int points, double length)
+    internal readonly (double FromStation, double FromCell) ToCoast(double step, int points, int cell, double length)
     {
-        int cell = points + OwnPoints.Count + 1;
         if (firstSea < 0)
         {
             return (500_000, 500_000);

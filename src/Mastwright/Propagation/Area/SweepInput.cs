@@ -52,7 +52,7 @@ public readonly record struct SweepInput
     /// </summary>
     public bool StationReceives { get; init; }
 
-    /// <summary>Number of radials, a multiple of 8; 0 for two to each cell on the edge of the map.</summary>
+    /// <summary>Number of radials, a multiple of 8; 0 for three to every four cells on the edge of the map.</summary>
     public int Radials { get; init; }
 
     internal P1812Input ToPath(double latitudeDegrees, double? toCoastFromStationMetres, double? toCoastFromCellMetres) => new()

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
 namespace Mastwright.Propagation.Area;
@@ -14,8 +15,9 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
     /// <param name="north">Cells to the north of the station; to the south negative.</param>
     /// <returns>The path, or null where ground is missing on it.</returns>
     /// <remarks>
-    /// Points at 0, s, 2s … on the nearest radial, the last eight before the cell at D − 8s … D − s on the cell's own bearing, and the cell.
-    /// Nearer than 0.25 km and nine and a half steps: the cell's own straight path in equal steps.
+    /// Points at 0, s, 2s … on the nearest radial, the last sixteen before the cell at D − 16s … D − s on a parallel to it through the cell, and the
+    /// cell. Nearer than seventeen and a half steps one of those is left out for each step. Nearer than 0.25 km and than four and a half steps:
+    /// the cell's own straight path in equal steps.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The cell is off the raster or the station's own, or a value is outside its range.</exception>
     public static SweepProfile? Of(SweepRaster raster, SweepInput input, int east, int north)
@@ -78,13 +80,18 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
         radial.Start(alongEast, -alongNorth, points);
         int cell = raster.Layout.At(east, north);
         double cellGround = raster.HeightOf(cell);
-        if (radial.Known <= points || double.IsNaN(cellGround) || double.IsNaN(terms.StationGround)
-            || !OwnPoints.TryRead(raster, terms.HasCover, east, north, length, out OwnPoints own))
+        OwnPoints own = new(raster, terms.HasCover);
+        own.Aim(alongEast, -alongNorth);
+        long[] cells = [cell, cell, cell, cell, cell, cell, cell, cell];
+        own.Read(cells, Vector512.Create(length));
+        own.ReadZones(cells);
+        int repeated = (int)own.Repeated[0];
+        if (radial.Known <= points || double.IsNaN(cellGround) || double.IsNaN(terms.StationGround) || Array.Exists(own.Ground, at => double.IsNaN(at[0])))
         {
             return null;
         }
 
-        int count = points + OwnPoints.Count + 2;
+        int count = points + OwnPoints.Count - repeated + 2;
         double[] distances = new double[count];
         double[] heights = new double[count];
         double[] cover = new double[count];
@@ -97,13 +104,13 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
             zones[i] = radial.ZoneAt(i);
         }
 
-        for (int i = 0; i < OwnPoints.Count; i++)
+        for (int i = repeated; i < OwnPoints.Count; i++)
         {
-            int point = points + 1 + i;
-            distances[point] = own.Distances[i];
-            heights[point] = own.Ground[i];
-            cover[point] = own.Cover[i];
-            zones[point] = own.ZoneAt(i);
+            int point = points + 1 + i - repeated;
+            distances[point] = length - own.ToEnd[i][0];
+            heights[point] = own.Ground[i][0];
+            cover[point] = own.Top[i][0] - own.Ground[i][0];
+            zones[point] = own.ZoneAt(i, 0);
         }
 
         distances[count - 1] = length;

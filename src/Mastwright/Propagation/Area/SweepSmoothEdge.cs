@@ -58,6 +58,6 @@ internal static class SweepSmoothEdge
         // Among the cell's own points, counted from the cell.
         double before = Math.Clamp(Math.Floor((cell.Length - place) / step), 1, OwnPoints.Count);
         double far = cell.Length - (before * step);
-        return (before == OwnPoints.Count ? last : far - step, far);
+        return (Math.Max(far - step, last), far);
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
 namespace Mastwright.Propagation.Area;
@@ -78,5 +79,14 @@ internal readonly struct SweepTerms
         double x = east * perMetre;
         double y = north * perMetre;
         return Math.Clamp(StationLatitude + double.RadiansToDegrees(y - (0.5 * TangentOfLatitude * x * x)), -90, 90);
+    }
+
+    /// <summary>The same for eight cells.</summary>
+    internal Vector512<double> PathCentreLatitude(Vector512<double> east, Vector512<double> north)
+    {
+        const double perMetre = 0.5 / EffectiveEarth.MeanRadiusMetres;
+        Vector512<double> x = east * perMetre;
+        Vector512<double> latitude = Vector512.Create(StationLatitude) + (((north * perMetre) - (x * x * (0.5 * TangentOfLatitude))) * (180 / Math.PI));
+        return Vector512.MinNative(Vector512.MaxNative(latitude, Vector512.Create(-90.0)), Vector512.Create(90.0));
     }
 }

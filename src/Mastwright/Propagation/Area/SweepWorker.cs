@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
 namespace Mastwright.Propagation.Area;
@@ -12,6 +13,7 @@ internal sealed class SweepWorker
     private readonly double[]? exact;
     private readonly double nearest;
     private readonly SweepRadial radial;
+    private readonly SweepGroup group;
     private readonly (int East, int North)[] cells;
     private readonly SweepBatch batch;
     private readonly Action<SweepBatch>? solve;
@@ -25,6 +27,7 @@ internal sealed class SweepWorker
         this.exact = exact;
         nearest = NearCells.LimitMetres(raster);
         radial = new(raster, in terms);
+        group = new(raster, in terms);
         cells = new (int, int)[wedges.MostCells];
         batch = new(in terms, raster.HasZones);
         solve = SweepSolver.Of(bits, in terms, raster.HasZones);
@@ -33,59 +36,64 @@ internal sealed class SweepWorker
     internal void Run(int number)
     {
         int count = wedges.Cells(number, cells);
-        if (count == 0 || Length(cells[count - 1]) < nearest)
+        int first = 0;
+        while (first < count && Length(cells[first]) < nearest)
+        {
+            first++;
+        }
+
+        if (first == count)
         {
             return;
         }
 
-        double step = raster.CellMetres;
         (double alongEast, double alongNorth) = wedges.Direction(number);
-        int last = AreaSweep.LastPoint(Length(cells[count - 1]), step);
+        int last = AreaSweep.LastPoint(Length(cells[count - 1]), raster.CellMetres);
         radial.Start(alongEast, -alongNorth, double.IsNaN(terms.StationGround) ? 0 : last);
-        int known = double.IsNaN(terms.StationGround) ? 0 : radial.Known;
-        foreach ((int east, int north) in cells.AsSpan(0, count))
+        if (radial.Known < 2 || double.IsNaN(terms.StationGround))
         {
-            double length = Length((east, north));
-            if (length >= nearest)
+            foreach ((int east, int north) in cells.AsSpan(first, count - first))
             {
-                Cell(east, north, length, known);
+                int index = raster.Layout.At(east, north);
+                AreaSweep.StoreMissing(result, index, raster.ZoneOf(index) == Zone.Sea ? SweepMarks.Sea : SweepMarks.None);
+            }
+
+            return;
+        }
+
+        group.Aim(alongEast, alongNorth);
+        for (int n = first; n < count; n += EightLanes.Count)
+        {
+            group.Ask(radial, cells.AsSpan(n, Math.Min(EightLanes.Count, count - n)));
+            if (solve is null)
+            {
+                Solve();
+                continue;
+            }
+
+            batch.Add(group);
+            if (batch.IsFull)
+            {
+                Flush();
             }
         }
     }
 
-    private void Cell(int east, int north, double length, int known)
+    /// <summary>Solves the cells of a group one by one in double precision.</summary>
+    private void Solve()
     {
-        int index = raster.Layout.At(east, north);
-        Zone zone = raster.ZoneOf(index);
-        SweepMarks marks = zone == Zone.Sea ? SweepMarks.Sea : SweepMarks.None;
-        int points = AreaSweep.LastPoint(length, raster.CellMetres);
-        double ground = raster.HeightOf(index);
-        if (points >= known || double.IsNaN(ground) || !OwnPoints.TryRead(raster, terms.HasCover, east, north, length, out OwnPoints own))
+        ulong inSight = group.IsLineOfSight.ExtractMostSignificantBits();
+        for (int lane = 0; lane < group.Count; lane++)
         {
-            AreaSweep.StoreMissing(result, index, marks);
-            return;
-        }
+            if (group.IsMissing(lane))
+            {
+                AreaSweep.StoreMissing(result, group.IndexOf(lane), group.MarksOf(lane, 0));
+                continue;
+            }
 
-        radial.WalkTo(points);
-        SweepCell cell = new()
-        {
-            Length = length,
-            Zone = zone,
-            Latitude = terms.PathCentreLatitude(east * raster.CellMetres, north * raster.CellMetres),
-        };
-        radial.Ask(ref cell, ground, in own);
-        marks |= cell.IsLineOfSight ? SweepMarks.LineOfSight : SweepMarks.None;
-        if (solve is null)
-        {
+            SweepCell cell = group.CellOf(lane);
             double loss = SweepClosedForm.LossDb(in cell, in terms, out double elevation);
-            AreaSweep.Store(result, index, loss, elevation, marks, exact);
-            return;
-        }
-
-        batch.Add(in cell, index, marks);
-        if (batch.IsFull)
-        {
-            Flush();
+            AreaSweep.Store(result, group.IndexOf(lane), loss, elevation, group.MarksOf(lane, inSight), exact);
         }
     }
 

@@ -129,7 +129,6 @@ internal sealed class VectorDiffraction<T>
         T isOwn = T.Less(last, place);
         far = T.Select(isOwn, d - (before * s), T.Min(behind * s, last));
         near = T.Select(isOwn, T.Max(far - s, T.Min(last, far)), T.Max(far - s, s));
-        near = T.Select(T.Less(before, All(OwnPoints.Count - 0.5f)), near, T.Select(isOwn, last, near));
     }
 
     /// <summary>(15) and (21), given v·|v|.</summary>

@@ -6,27 +6,38 @@ namespace Mastwright.Tests.Propagation.Area;
 
 public sealed class SweepProfileTests
 {
-    [Fact]
-    public void Points_stand_on_the_radial_and_the_last_eight_on_the_cells_own_bearing()
+    [Theory]
+    [InlineData(101, -57, 16)]
+    [InlineData(-150, 3, 16)]
+    [InlineData(9, 4, 8)] // 9.8 steps: one and a half are left to the radial
+    [InlineData(-2, 9, 7)]
+    public void Points_stand_on_the_radial_and_the_last_on_a_parallel_through_the_cell(int east, int north, int own)
     {
         SweepRaster raster = SweepScenes.Made(200, 30, (x, y) => x + (0.5 * y), withCover: true, sea: false);
-        SweepProfile path = SweepProfile.Of(raster, new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 }, 101, -57)!;
-        double length = Math.Sqrt((101 * 101) + (57 * 57)) * 30;
-        Assert.Equal(length, path.Profile.LengthMetres, 1e-9);
-        Assert.InRange(path.Profile.DistancesMetres[^10], length - 270, length - 240);
-        for (int i = 0; i < path.Profile.Count - 9; i++)
+        SweepInput input = new() { FrequencyHz = 868e6, StationHeightMetres = 10, ReceiverHeightMetres = 2 };
+        SweepProfile path = SweepProfile.Of(raster, input, east, north)!;
+        double steps = Math.Sqrt((east * east) + (north * north));
+        int onRadial = path.Profile.Count - own - 1;
+        Assert.Equal(steps * 30, path.Profile.LengthMetres, 1e-9);
+        Assert.InRange(path.Profile.DistancesMetres[onRadial - 1], (steps - own - 1) * 30, (steps - own) * 30);
+        double wedge = 2 * Math.PI / AreaSweep.RadialsOf(raster, input);
+        (double sin, double cos) = Math.SinCos(Math.Round(Math.Atan2(north, east) / wedge) * wedge);
+
+        // The ground is a plane: its heights are known exactly on the radial and beside it.
+        double HeightAt(double x, double y) => 200 + 100 + x - (0.5 * y);
+        for (int i = 0; i < onRadial; i++)
         {
             Assert.Equal(i * 30, path.Profile.DistancesMetres[i], 1e-9);
+            Assert.Equal(HeightAt(i * cos, i * sin), path.Profile.HeightsMetres[i], 1e-3);
         }
 
-        // The ground is a plane: on the cell's own bearing its heights are known exactly.
-        for (int i = 1; i <= 8; i++)
+        for (int i = 1; i <= own; i++)
         {
-            Assert.Equal(length - (i * 30), path.Profile.DistancesMetres[^(i + 1)], 1e-9);
-            double along = (length - (i * 30)) / length;
-            Assert.Equal(200 + 100 + ((101 + (0.5 * 57)) * along), path.Profile.HeightsMetres[^(i + 1)], 1e-3);
+            Assert.Equal((steps - i) * 30, path.Profile.DistancesMetres[^(i + 1)], 1e-9);
+            Assert.Equal(HeightAt(east - (i * cos), north - (i * sin)), path.Profile.HeightsMetres[^(i + 1)], 1e-3);
         }
 
+        Assert.Equal(HeightAt(east, north), path.Profile.HeightsMetres[^1], 1e-3);
         Assert.Equal(0, path.Profile.CoverMetres[0]);
         Assert.Equal(0, path.Profile.CoverMetres[^1]);
     }
