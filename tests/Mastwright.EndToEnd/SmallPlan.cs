@@ -48,7 +48,26 @@ internal static class SmallPlan
 
         """;
 
-    /// <summary>Writes the plan with a law of its own and everything that the law asks for, so that no finding is unknown.</summary>
+    /// <summary>A mast that holds, on ground of one's own, with everything asked for and a rod above the antenna.</summary>
+    private const string Standing = """
+                feed: [{surge-arrester: 0.1 dB}]
+                return-loss: 20 dB at antenna
+                mast:
+                  tubes: [{size: steel-60.3x3.2, grade: s235, length: 2 m}]
+                  bracket: {height: 9.5 m, spacing: 1 m, capacity: 20 kN, fixed-to: concrete}
+                earthing: {class: III, air-termination: rod, rod-height: 16 m, rod-distance: 0.5 m, conductor: 16 mm², material: copper, lightning-protection: no, data-cable: none}
+            hazards:
+              overhead-line-distance: 200 m
+              local-clearance: 6 m
+              access: tilt-over
+              working-height: 1.5 m
+              fall-zone: own-ground
+              consents: {owner: granted, planning: granted, airfield: not-needed}
+            wind: {speed: 26 m/s, averaging: ten-minute-mean, return-period: 50 years, level: characteristic, form: en-1991-1-4, terrain: II}
+
+        """;
+
+    /// <summary>Writes the plan with a law of its own, everything that the law asks for, and all that stands and hurts told, so that no finding is unknown.</summary>
     public static string WriteLawful(TemporaryFolder folder, string? text = null, short wallMetres = 10)
     {
         folder.Write("law.yaml", Law);
@@ -56,7 +75,8 @@ internal static class SmallPlan
             folder,
             (text ?? Text)
                 .Replace("name: Two hills\n", "name: Two hills\nregion: XX\ncatalogue: law.yaml\n", StringComparison.Ordinal)
-                .Replace("frequency-error: 2 ppm}\n", "frequency-error: 2 ppm, frequency-drift: 2 ppm}\n        people: {public: 5 m, workers: 1 m}\n", StringComparison.Ordinal),
+                .Replace("frequency-error: 2 ppm}\n", "frequency-error: 2 ppm, frequency-drift: 2 ppm}\n        people: {public: 5 m, workers: 1 m}\n" + Standing, StringComparison.Ordinal)
+                .Replace("height: 12 m}\n", "height: 12 m, total-length: 1 m, diameter: 25 mm, mass: 600 g}\n", StringComparison.Ordinal),
             wallMetres);
     }
 

@@ -12,7 +12,7 @@ namespace Mastwright.Storage.Catalogue;
 /// <summary>Binds the tree of a catalogue to its rows and collects every fault.</summary>
 internal sealed partial class CatalogueReader(string file)
 {
-    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems", .. LawSections, .. SupplySections];
+    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems", .. LawSections, .. SupplySections, .. StructureSections];
     private static readonly string[] LineKeys = ["key", "name", "reference-temperature-celsius", "points", "source"];
     private static readonly string[] PartKeys = ["key", "loss-db", "source"];
     private static readonly string[] LimitKeys = ["db", "source"];
@@ -45,7 +45,13 @@ internal sealed partial class CatalogueReader(string file)
         // Without its format it is read as the one there is; of another format nothing is known.
         return Number(root, "", "format", 1, 1, required: true) is null && root.Find("format") is not null
             ? StationCatalogue.Empty
-            : new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem)) { Law = Law(root), Supply = Supply(root) };
+            : new(Rows(root, "line-types", LineType), Rows(root, "feed-parts", Part), Rows(root, "modems", Modem))
+            {
+                Law = Law(root),
+                Supply = Supply(root),
+                Structure = Structure(root),
+                Earthing = Earthing(root),
+            };
     }
 
     private CatalogueFault OfProblem(PlanProblem problem) =>
@@ -135,25 +141,33 @@ internal sealed partial class CatalogueReader(string file)
     {
         KnownKeys(row, place, PartKeys);
         string? source = Text(row, place, "source", required: true);
-        if (row.Find("loss-db") is not { Kind: PlanNodeKind.Sequence, Items.Count: 3 } range)
+        return Rising(row, place, "loss-db", 0, 100, "give the loss in dB as [lowest, middle, highest]") is { } loss && source is not null
+            ? new(key, loss, source)
+            : null;
+    }
+
+    /// <summary>A list of lowest, middle and highest.</summary>
+    private Estimate? Rising(PlanNode row, string place, string name, double least, double most, string wanted)
+    {
+        if (row.Find(name) is not { Kind: PlanNodeKind.Sequence, Items.Count: 3 } range)
         {
-            Fault(row.Find("loss-db") ?? row, place + "/loss-db", "give the loss in dB as [lowest, middle, highest]");
+            Fault(row.Find(name) ?? row, $"{place}/{name}", wanted);
             return null;
         }
 
-        double?[] numbers = [.. range.Items.Select(node => Number(node, place + "/loss-db", 0, 100))];
-        if (numbers is not [{ } low, { } middle, { } high] || source is null)
+        double?[] numbers = [.. range.Items.Select(node => Number(node, $"{place}/{name}", least, most))];
+        if (numbers is not [{ } low, { } middle, { } high])
         {
             return null;
         }
 
         if (!(low <= middle && middle <= high))
         {
-            Fault(range, place + "/loss-db", "lowest, middle and highest must rise");
+            Fault(range, $"{place}/{name}", "lowest, middle and highest must rise");
             return null;
         }
 
-        return new(key, Estimate.Of(low, middle, high), source);
+        return Estimate.Of(low, middle, high);
     }
 
     private ModemRow? Modem(PlanNode row, string place, string key)

@@ -93,6 +93,11 @@ internal static class AntennaBinder
             LengthMetres = reader.Exact(AntennaKeys.Length),
             SideMountOffsetMetres = reader.Exact(AntennaKeys.MastDistance),
             Indoors = reader.YesNo(AntennaKeys.Indoors, false),
+            TotalLengthMetres = reader.Exact(AntennaKeys.TotalLength),
+            DiameterMetres = reader.Exact(AntennaKeys.Diameter),
+            WindAreaSquareMetres = reader.Exact(AntennaKeys.WindArea),
+            DragCoefficient = reader.Number(AntennaKeys.DragCoefficient),
+            MassKilograms = reader.Exact(AntennaKeys.Mass),
         };
         if (!isPart)
         {

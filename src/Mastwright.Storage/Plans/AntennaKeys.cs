@@ -24,10 +24,15 @@ internal static class AntennaKeys
     internal static readonly KeyShape Tilt = new("tilt", new QuantityShape(Dimension.Angle, -90, 90, "-2°"), "Elevation of the main beam, up positive.");
     internal static readonly KeyShape Length = new("length", new QuantityShape(Dimension.Length, 0.001, 100, "1.6 m"), "Length of the radiating part.");
     internal static readonly KeyShape MastDistance = new("mast-distance", new QuantityShape(Dimension.Length, 0, 100, "0.4 m"), "Distance from a mast that runs up beside the antenna; leave out when it stands free on top.");
+    internal static readonly KeyShape TotalLength = new("total-length", new QuantityShape(Dimension.Length, 0.001, 100, "1.7 m"), "Length over all, for the wind; without it that of the radiating part.");
+    internal static readonly KeyShape Diameter = new("diameter", new QuantityShape(Dimension.Length, 0.001, 2, "25 mm"), "Outer diameter of a rod-shaped antenna, for the wind.");
+    internal static readonly KeyShape WindArea = new("wind-area", new QuantityShape(Dimension.Area, 0, 20, "0.05 m²"), "Area that it turns to the wind, without any force coefficient.");
+    internal static readonly KeyShape DragCoefficient = new("drag-coefficient", new NumberShape(0.1, 3), "Its force coefficient; without it that of a cylinder, or 2 for a given area.");
+    internal static readonly KeyShape Mass = new("mass", new QuantityShape(Dimension.Mass, 0, 500, "1.2 kg"), "Its mass.");
     internal static readonly KeyShape Indoors = new("indoors", new YesNoShape(), "Whether it is inside a building.");
 
     internal static readonly MappingShape Shape = new(
-        "antenna", Part, Name, Gain, Height, Above, Roof, Datum, Polarisation, Pattern, PatternFile, Elements, Spacing, NullFill, ElevationBeamwidth, AzimuthBeamwidth, Bearing, Tilt, Length, MastDistance, Indoors);
+        "antenna", Part, Name, Gain, Height, Above, Roof, Datum, Polarisation, Pattern, PatternFile, Elements, Spacing, NullFill, ElevationBeamwidth, AzimuthBeamwidth, Bearing, Tilt, Length, MastDistance, Indoors, TotalLength, Diameter, WindArea, DragCoefficient, Mass);
 
     /// <summary>An antenna as a part: it refers to no other part, and how it is mounted may be left open.</summary>
     internal static readonly MappingShape PartShape = Shape.AsPart();

@@ -14,7 +14,12 @@ internal static class FitOutBinder
     private static readonly AntennaFit NoAntenna = new() { Height = new(Estimate.Exactly(0), HeightAbove.Ground) };
 
     /// <summary>The fit-out; null when it is no mapping.</summary>
-    internal static FitOut? Bind(PlanBinding binding, PlanNode node, string path, string key)
+    /// <param name="binding">What the plan shares.</param>
+    /// <param name="node">The fit-out.</param>
+    /// <param name="path">Its path in the plan.</param>
+    /// <param name="key">Its key.</param>
+    /// <param name="siteHazards">The site's hazards, whose keys stand in for the fit-out's; null for none.</param>
+    internal static FitOut? Bind(PlanBinding binding, PlanNode node, string path, string key, PlanNode? siteHazards)
     {
         if (MappingReader.Open(binding, node, path, FitOutKeys.Shape) is not { } reader)
         {
@@ -33,6 +38,9 @@ internal static class FitOutBinder
             NearbyTransmitters = [.. reader.Keyed(FitOutKeys.NearbyTransmitters).Select(item => Nearby(binding, item.Node, item.Path, item.Key)).OfType<NearbyTransmitter>()],
             Supply = SupplyBinder.Bind(reader, FitOutKeys.Supply),
             Box = Box(reader),
+            Mast = MastBinder.Bind(reader),
+            Hazards = HazardBinder.Bind(reader, FitOutKeys.Hazards, siteHazards),
+            Earthing = EarthingBinder.Bind(reader),
         };
         reader.Done();
         return fitOut;

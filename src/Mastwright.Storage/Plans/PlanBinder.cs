@@ -19,6 +19,7 @@ internal static class PlanBinder
         PlanVersion.Check(reader);
         parts.Collect(reader);
         (ImmutableArray<HeightSource> heights, ImmutableArray<CoverSource> covers) = Ground(reader);
+        binding.Wind = reader.Find(PlanKeys.Wind);
         ImmutableArray<Site> sites = [.. reader.Keyed(PlanKeys.Sites).Select(site => SiteBinder.Bind(binding, site.Node, site.Path, site.Key)).OfType<Site>()];
         ImmutableArray<Neighbour> neighbours = [.. reader.Keyed(PlanKeys.Neighbours).Select(one => NeighbourBinder.Bind(binding, one.Node, one.Path, one.Key)).OfType<Neighbour>()];
         Plan plan = new()
@@ -31,6 +32,7 @@ internal static class PlanBinder
             Air = Air(reader),
             Modem = ModemBinder.Bind(reader),
             Traffic = TrafficBinder.Bind(reader, PlanKeys.Traffic) ?? new(),
+            Wind = WindBinder.Bind(reader, PlanKeys.Wind),
             Wanted = Wanted(reader),
             Spread = Spread(reader),
             Sites = sites,

@@ -21,6 +21,9 @@ internal sealed class PlanBinding(PlanProblemList problems, PlanFolder folder)
     /// <summary>Supply items under parts, by name.</summary>
     internal Dictionary<string, PlanNode> SupplyParts { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>The plan's own wind, whose keys a site need not repeat; null when it has none.</summary>
+    internal PlanNode? Wind { get; set; }
+
     /// <summary>Whether an included file could not be taken: parts are then missing that the plan may well describe.</summary>
     internal bool LacksIncludes { get; set; }
 

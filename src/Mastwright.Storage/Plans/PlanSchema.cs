@@ -8,8 +8,8 @@ namespace Mastwright.Storage.Plans;
 /// <summary>The JSON Schema (draft 2020-12) of the plan format, for editors: made from the description that the reader itself uses.</summary>
 public static class PlanSchema
 {
-    /// <summary>Contains a digit and ends in something that is neither a digit nor a space: a number with a unit.</summary>
-    internal const string QuantityPattern = "\\d[\\s\\S]*[^\\d\\s.]\\s*$";
+    /// <summary>Contains a digit and ends in something that is neither a digit nor a space, or in the square of "mm2": a number with a unit.</summary>
+    internal const string QuantityPattern = "\\d[\\s\\S]*([^\\d\\s.]|m2)\\s*$";
 
     /// <summary>The schema as indented JSON text, the same on every call.</summary>
     /// <param name="included">Whether the schema is that of an included file with parts rather than of a plan.</param>

@@ -27,8 +27,10 @@ internal static class SiteBinder
             GroundHeightMetres = reader.Quantity(SiteKeys.GroundHeight),
             Surroundings = Surroundings(reader),
             Traffic = TrafficBinder.Bind(reader, SiteKeys.Traffic),
+            Wind = WindBinder.Bind(reader, SiteKeys.Wind, binding.Wind),
+            Hazards = HazardBinder.Bind(reader, SiteKeys.Hazards),
             InUse = reader.Key(SiteKeys.InUse),
-            FitOuts = [.. entries.Select(fitOut => FitOutBinder.Bind(binding, fitOut.Node, fitOut.Path, fitOut.Key)).OfType<FitOut>()],
+            FitOuts = [.. entries.Select(fitOut => FitOutBinder.Bind(binding, fitOut.Node, fitOut.Path, fitOut.Key, reader.Find(SiteKeys.Hazards))).OfType<FitOut>()],
         };
         if (site.InUse.Length > 0 && !entries.Any(entry => entry.Key == site.InUse))
         {

@@ -21,5 +21,8 @@ internal static class SiteKeys
     internal static readonly KeyShape Traffic = new("traffic", TrafficKeys.Shape, "What the station sends; takes the place of the plan's own traffic.");
     internal static readonly KeyShape FitOuts = new("fit-outs", new KeyedShape(KeyNameShape.Pattern, FitOutKeys.Shape), "Complete alternatives of what stands at the site.");
 
-    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts);
+    internal static readonly KeyShape Wind = new("wind", WindKeys.Shape, "The wind at this site; keys that are not given are the plan's.");
+    internal static readonly KeyShape Hazards = new("hazards", HazardKeys.Shape, "What can hurt someone at this site, and the consents to stand there.");
+
+    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts, Wind, Hazards);
 }

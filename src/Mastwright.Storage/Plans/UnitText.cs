@@ -26,6 +26,12 @@ internal static class UnitText
         Dimension.Wattage => "a power in W",
         Dimension.Charge => "a charge in Ah",
         Dimension.Resistance => "a resistance in ohm",
+        Dimension.Speed => "a speed",
+        Dimension.Mass => "a mass",
+        Dimension.MassPerLength => "a mass per length",
+        Dimension.Area => "an area",
+        Dimension.Force => "a force",
+        Dimension.Resistivity => "a resistivity",
         _ => "a quantity",
     };
 
@@ -51,6 +57,12 @@ internal static class UnitText
             Dimension.Wattage => (1, "W"),
             Dimension.Charge => (1, "Ah"),
             Dimension.Resistance => (1, "ohm"),
+            Dimension.Speed => (1, "m/s"),
+            Dimension.Mass => (1, "kg"),
+            Dimension.MassPerLength => (0.001, "g/m"),
+            Dimension.Area => value != 0 && Math.Abs(value) < 0.01 ? (1e-6, "mm²") : (1, "m²"),
+            Dimension.Force => Math.Abs(value) >= 1000 ? (1000, "kN") : (1, "N"),
+            Dimension.Resistivity => (1, "Ω·m"),
             _ => (1, ""),
         };
         string number = Math.Round(value / factor, 6).ToString("0.######", CultureInfo.InvariantCulture);

@@ -14,5 +14,6 @@ internal static class FitOutExaminations
         station,
         Examination.Of(
             RadioLaw.Of(station, plan, chain, catalogue),
-            StationSupply.Of(station, plan, catalogue).Examination));
+            StationSupply.Of(station, plan, catalogue).Examination,
+            StandingStation.Of(station, plan, catalogue)));
 }

@@ -44,6 +44,9 @@ public sealed record LinkStation
     /// <summary>What the station sends; null where nobody said.</summary>
     public TrafficRate? Traffic { get; init; }
 
+    /// <summary>The site; null for a neighbour.</summary>
+    public Site? Site { get; init; }
+
     /// <summary>The fit-out; null for a neighbour.</summary>
     public FitOut? FitOut { get; init; }
 
@@ -72,6 +75,7 @@ public sealed record LinkStation
             Traffic = site.Traffic,
             Polarisation = fitOut.Antenna.Polarisation,
             Indoors = fitOut.Antenna.Indoors,
+            Site = site,
             FitOut = fitOut,
         };
     }

@@ -3,11 +3,15 @@ using Mastwright.Geodesy;
 using Mastwright.Ground;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.Earthing;
 using Mastwright.Station.Exposure;
 using Mastwright.Station.Feed;
+using Mastwright.Station.Hazards;
+using Mastwright.Station.Mast;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
 using Mastwright.Station.Supply;
+using Mastwright.Station.Wind;
 
 namespace Mastwright.Plans;
 
@@ -38,6 +42,9 @@ public sealed record Plan
 
     /// <summary>What a station sends where its site does not say.</summary>
     public TrafficRate Traffic { get; init; } = new();
+
+    /// <summary>The basic wind, for every site that has none of its own; null when not given.</summary>
+    public BasicWind? Wind { get; init; }
 
     /// <summary>What is wanted of a link.</summary>
     public WantedPlan Wanted { get; init; } = new();
@@ -133,6 +140,12 @@ public sealed record Site
     /// <summary>What the station sends; null where the plan's own traffic stands for it.</summary>
     public TrafficRate? Traffic { get; init; }
 
+    /// <summary>The wind at this site; null where the plan's stands for it.</summary>
+    public BasicWind? Wind { get; init; }
+
+    /// <summary>What can hurt someone at this site; null when nobody said.</summary>
+    public SiteHazards? Hazards { get; init; }
+
     /// <summary>Key of the fit-out in use; empty when the site has none (a trial site).</summary>
     public string InUse { get; init; } = "";
 
@@ -191,6 +204,15 @@ public sealed record FitOut
 
     /// <summary>The box.</summary>
     public BoxPlan Box { get; init; } = new();
+
+    /// <summary>What the antenna stands on; null when nobody said.</summary>
+    public MastFit? Mast { get; init; }
+
+    /// <summary>What can hurt someone, with the site's values where the fit-out has none of its own; null where the site's stand for it.</summary>
+    public SiteHazards? Hazards { get; init; }
+
+    /// <summary>Earth, lightning, surge protection; null when nobody said.</summary>
+    public EarthingFit? Earthing { get; init; }
 }
 
 /// <summary>The box that a radio or a battery stands in.</summary>

@@ -53,4 +53,22 @@ public enum Dimension
 
     /// <summary>An electric resistance, in ohms.</summary>
     Resistance,
+
+    /// <summary>A speed, in metres per second.</summary>
+    Speed,
+
+    /// <summary>A mass, in kilograms.</summary>
+    Mass,
+
+    /// <summary>A mass per length, in kilograms per metre.</summary>
+    MassPerLength,
+
+    /// <summary>An area, in square metres.</summary>
+    Area,
+
+    /// <summary>A force, in newtons.</summary>
+    Force,
+
+    /// <summary>An electric resistivity, in ohm metres.</summary>
+    Resistivity,
 }

@@ -28,6 +28,12 @@ internal sealed record QuantityKind(string Name, string Example, string Units, d
         Dimension.Current => new("a current", "2 A", "A, mA or µA", -1e6, 1e6, "between -1000000 A and 1000000 A"),
         Dimension.Wattage => new("a power", "2.5 W", "W, mW, µW or kW", -1e9, 1e9, "between -1000000 kW and 1000000 kW"),
         Dimension.Charge => new("a charge", "3.35 Ah", "Ah or mAh", 0, 1e6, "between 0 Ah and 1000000 Ah"),
+        Dimension.Speed => new("a speed", "26 m/s", "m/s, km/h, mph or kn", 0, 1000, "between 0 m/s and 1000 m/s"),
+        Dimension.Mass => new("a mass", "1.2 kg", "kg or g", 0, 1e6, "between 0 kg and 1000000 kg"),
+        Dimension.MassPerLength => new("a mass per length", "45 g/m", "kg/m or g/m", 0, 1e4, "between 0 kg/m and 10000 kg/m"),
+        Dimension.Area => new("an area", "0.05 m²", "m², cm² or mm² (or m2, cm2, mm2)", 0, 1e6, "between 0 m² and 1000000 m²"),
+        Dimension.Force => new("a force", "2.5 kN", "N or kN", 0, 1e9, "between 0 N and 1000000 kN"),
+        Dimension.Resistivity => new("a resistivity", "100 Ω·m", "Ω·m or ohm·m", 0, 1e8, "between 0 Ω·m and 100000000 Ω·m"),
         Dimension.Resistance => new("a resistance", "0.5 ohm", "ohm, Ω or mΩ", 0, 1e9, "between 0 ohm and 1000000000 ohm"),
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "There is no such dimension."),
     };

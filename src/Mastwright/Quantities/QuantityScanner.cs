@@ -51,11 +51,11 @@ internal ref struct QuantityScanner(ReadOnlySpan<char> text)
         return true;
     }
 
-    /// <summary>Reads a unit: letters, degree, percent and micro signs, and a slash inside; empty when there is none.</summary>
+    /// <summary>Reads a unit: letters, degree, percent and micro signs, and inside a slash, a dot or a square; empty when there is none.</summary>
     internal string Unit()
     {
         int at = 0;
-        while (at < _rest.Length && (char.IsLetter(_rest[at]) || _rest[at] is '°' or '%' || (at > 0 && _rest[at] == '/')))
+        while (at < _rest.Length && (char.IsLetter(_rest[at]) || _rest[at] is '°' or '%' || (at > 0 && (_rest[at] is '/' or '·' or '²' || IsSquare(at)))))
         {
             at++;
         }
@@ -87,6 +87,9 @@ internal ref struct QuantityScanner(ReadOnlySpan<char> text)
         Skip(word.Length);
         return true;
     }
+
+    /// <summary>The 2 of "m2", which is no digit of a number that follows.</summary>
+    private readonly bool IsSquare(int at) => _rest[at] == '2' && _rest[at - 1] == 'm' && (at + 1 == _rest.Length || !char.IsAsciiDigit(_rest[at + 1]));
 
     private readonly int AfterDigits(int at)
     {

@@ -80,6 +80,27 @@ internal sealed record QuantityUnit(
         new("ohm", Dimension.Resistance),
         new("mΩ", Dimension.Resistance, Divisor: 1000),
         new("mohm", Dimension.Resistance, Divisor: 1000),
+        new("m/s", Dimension.Speed),
+        new("km/h", Dimension.Speed, Divisor: 3.6),
+
+        // The international mile of 1609.344 m and nautical mile of 1852 m.
+        new("mph", Dimension.Speed, 1609.344, 3600),
+        new("kn", Dimension.Speed, 1852, 3600),
+        new("kg", Dimension.Mass),
+        new("g", Dimension.Mass, Divisor: 1000),
+        new("kg/m", Dimension.MassPerLength),
+        new("g/m", Dimension.MassPerLength, Divisor: 1000),
+        new("m²", Dimension.Area),
+        new("cm²", Dimension.Area, Divisor: 1e4),
+        new("mm²", Dimension.Area, Divisor: 1e6),
+        new("m2", Dimension.Area),
+        new("cm2", Dimension.Area, Divisor: 1e4),
+        new("mm2", Dimension.Area, Divisor: 1e6),
+        new("N", Dimension.Force),
+        new("kN", Dimension.Force, 1000),
+        new("Ω·m", Dimension.Resistivity),
+        new("ohm·m", Dimension.Resistivity),
+        new("Ωm", Dimension.Resistivity),
     ];
 
     /// <summary>

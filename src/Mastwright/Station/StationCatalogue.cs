@@ -1,6 +1,8 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using Mastwright.Station.Earthing;
 using Mastwright.Station.Feed;
+using Mastwright.Station.Mast;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
 using Mastwright.Station.Supply;
@@ -46,6 +48,11 @@ public sealed class StationCatalogue
 
     /// <summary>The rows of the supply.</summary>
     public SupplyCatalogue Supply { get; init; } = SupplyCatalogue.Empty;
+    /// <summary>Tubes, grades, terrain and ice: what the mast and the wind on it look up.</summary>
+    public StructureCatalogue Structure { get; init; } = StructureCatalogue.Empty;
+
+    /// <summary>Lightning classes, conductors and soils: what earthing looks up.</summary>
+    public EarthingCatalogue Earthing { get; init; } = EarthingCatalogue.Empty;
 
     /// <summary>The line type of a key, in any case; null when there is none.</summary>
     public LineTypeRow? LineType(string key) => _lines.GetValueOrDefault(key);
@@ -66,7 +73,13 @@ public sealed class StationCatalogue
     public StationCatalogue Overlay(StationCatalogue other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return new([.. LineTypes, .. other.LineTypes], [.. Parts, .. other.Parts], [.. Modems, .. other.Modems]) { Law = Law.Overlay(other.Law), Supply = Supply.Overlay(other.Supply) };
+        return new([.. LineTypes, .. other.LineTypes], [.. Parts, .. other.Parts], [.. Modems, .. other.Modems])
+        {
+            Law = Law.Overlay(other.Law),
+            Supply = Supply.Overlay(other.Supply),
+            Structure = Structure.Overlay(other.Structure),
+            Earthing = Earthing.Overlay(other.Earthing),
+        };
     }
 
     internal static ImmutableArray<T> LastOfEach<T>(IEnumerable<T> rows, Func<T, string> key) =>

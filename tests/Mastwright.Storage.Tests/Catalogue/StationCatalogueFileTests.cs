@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Station;
 using Mastwright.Station.Feed;
+using Mastwright.Station.Mast;
 using Mastwright.Station.Radio;
 using Mastwright.Storage.Catalogue;
 using Mastwright.Tests;
@@ -54,6 +55,51 @@ public sealed class StationCatalogueFileTests
         {
             Assert.Equal(-7.5 - (2.5 * (factor - 7)), modem.SnrLimitDb[factor]);
         }
+    }
+
+    /// <summary>kg/m of steel tubes as the section tables of EN 10219-2 print them (from memory, to the digits shown).</summary>
+    [Theory]
+    [InlineData("steel-48.3x3.2", 3.56)]
+    [InlineData("steel-60.3x3.2", 4.51)]
+    [InlineData("steel-60.3x4", 5.55)]
+    [InlineData("steel-88.9x4", 8.38)]
+    [InlineData("steel-114.3x5", 13.5)]
+    public void Shipped_tubes_weigh_what_the_section_tables_say(string key, double kilogramsPerMetre)
+    {
+        TubeRow row = StationCatalogueFile.LoadBuiltIn().Structure.Tubes.Find(key)!;
+
+        Assert.Equal(kilogramsPerMetre, new TubeSection(row.OuterDiameterMetres, row.WallMetres).AreaSquareMetres * 7850, kilogramsPerMetre * 0.003);
+    }
+
+    [Fact]
+    public void Shipped_rows_of_mast_wind_and_earth_are_those_of_the_standards()
+    {
+        StationCatalogue catalogue = StationCatalogueFile.LoadBuiltIn();
+
+        // EN 1991-1-4, Table 4.1; IEC 62305-3, Table 2; EN 10219-1.
+        Assert.Equal([0.003, 0.01, 0.05, 0.3, 1], new[] { "0", "I", "II", "III", "IV" }.Select(key => catalogue.Structure.Terrains.Find(key)!.RoughnessLengthMetres));
+        Assert.Equal([1, 1, 2, 5, 10], new[] { "0", "I", "II", "III", "IV" }.Select(key => catalogue.Structure.Terrains.Find(key)!.LeastHeightMetres));
+        Assert.Equal([20, 30, 45, 60], new[] { "I", "II", "III", "IV" }.Select(key => catalogue.Earthing.Classes.Find(key)!.SphereMetres));
+        Assert.Equal(355e6, catalogue.Structure.Grades.Find("S355")!.YieldPa);
+        Assert.Equal(250e6, catalogue.Structure.Grades.Find("aw-6082-t6")!.YieldPa);
+        Assert.Equal(16, catalogue.Earthing.Conductors.Find("copper")!.LeastSquareMillimetres);
+        Assert.All(catalogue.Structure.Tubes.Rows, row => Assert.NotEmpty(row.Source));
+        Assert.Equal(3, catalogue.Structure.Exposures.Rows.Length);
+        Assert.Equal(14, catalogue.Structure.Ice.Rows.Length);
+        Assert.True(catalogue.Earthing.Soils.Rows.Length >= 6);
+    }
+
+    [Theory]
+    [InlineData("tubes:\n  - {key: a, outer-diameter-mm: 48.3, wall-mm: 25, material: steel, source: s}", "wall-mm", "radius")]
+    [InlineData("tubes:\n  - {key: a, outer-diameter-mm: 48.3, wall-mm: 3, material: wood, source: s}", "material", "wood")]
+    [InlineData("ice-classes:\n  - {key: a, density: 900, source: s}", "ice-classes/a", "one of the two")]
+    [InlineData("soils:\n  - {key: a, ohm-m: [3, 2, 1], source: s}", "ohm-m", "rise")]
+    public void A_row_that_cannot_be_is_a_fault(string row, string key, string says)
+    {
+        Assert.False(StationCatalogueFile.TryParse("format: 1\n" + row + "\n", "own.yaml", out _, out ImmutableArray<CatalogueFault> faults));
+        CatalogueFault fault = Assert.Single(faults);
+        Assert.Contains(key, fault.Key, StringComparison.Ordinal);
+        Assert.Contains(says, fault.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -38,6 +38,7 @@ internal static class SamplePlans
           polite-access: no
           hopping: {channels: 8, lowest: 869.425 MHz, highest: 869.625 MHz, dwell: 0.4 s}
         traffic: {own: 4, own-worst-hour: 12, relayed: 20, relayed-worst-hour: 80}
+        wind: {speed: 26 m/s, averaging: ten-minute-mean, return-period: 50 years, level: characteristic, form: en-1991-1-4, terrain: II, exposure: C, gust-factor: 1.4, ultimate-factor: 1.3, design-return-period: 100 years, orography: 1.1, direction-factor: 0.9, season-factor: 1, air-density: 1.2, topographic-factor: 1.2, directionality: 0.95, elevation-factor: 1, structural-factor: 1.1, load-factor: 1.4, ice: R3, ice-density: 600, ice-wind-share: 60 %}
         wanted: {margin: 12 dB, time: 10 %, location: 90 %}
         spread:
           model-error: 8 dB
@@ -51,11 +52,13 @@ internal static class SamplePlans
             ground-height: 4 ± 1 m
             traffic: {own: 2, relayed: 100}
             in-use: net-loft
+            wind: {terrain: III}
+            hazards: {overhead-line-distance: 22 ± 2 m, local-clearance: 6 m, handling-length: 1.5 m, access: ladder, working-height: 7 m, fall-zone: public-way, consents: {owner: granted, planning: asked, airfield: not-needed}}
             surroundings: {clutter: suburban, clutter-height: 8 m, street-width: 20 m, woodland-depth: 120 m, building: traditional}
             fit-outs:
               net-loft:
                 name: Net loft
-                antenna: {part: collinear-8, height: 5 m, above: roof, roof: 6 m, mast-distance: 0.4 m}
+                antenna: {part: collinear-8, height: 5 m, above: roof, roof: 6 m, mast-distance: 0.4 m, total-length: 1.8 m, diameter: 25 mm, wind-area: 0.05 m², drag-coefficient: 1.2, mass: 900 g}
                 feed:
                   - line: rg-213
                     length: 2 m
@@ -116,6 +119,17 @@ internal static class SamplePlans
                             node: [{part: node-load}]
                             spare: [{radio: , receive: 50 mW, transmit: 0.2 W}]
                 box: {temperature: 10 (-10…40) °C}
+                mast:
+                  tubes:
+                    - {size: steel-60.3x3.2, grade: s235, length: 2.4 m, welded: no}
+                    - {outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 1.8 m}
+                  bracket: {height: 7 m, spacing: 0.8 m, capacity: 2.5 kN, fixed-to: masonry}
+                  box: {width: 200 mm, height: 300 mm, above-bracket: 3 m, mass: 2.6 kg, drag-coefficient: 2}
+                  cable: {diameter: 7 mm, length: 3 m, mass-per-metre: 60 g/m}
+                  guys: {height: 3 m, angle: 45°, diameter: 4 mm, length: 4.5 m, breaking-force: 9 kN, anchor-capacity: 4 kN}
+                  material-factor: 1.1
+                hazards: {fall-zone: own-ground}
+                earthing: {class: III, air-termination: rod, rod-height: 14 m, rod-distance: 3 m, conductor: 16 mm2, material: copper, below-roof-edge: 0.5 m, from-wall: 0.4 m, soil-resistivity: 100…400 Ω·m, soil: humus, rods: {count: 2, length: 1.5 m, diameter: 16 mm, spacing: 3 m}, lightning-protection: yes, separation: 0.5 m, separation-length: 9 m, down-conductors: 2, through-solid: no, data-cable: arrester}
                 nearby-transmitters:
                   tower: {frequency: 791 MHz, eirp: 62 ± 3 dBm, distance: 300…500 m}
               eaves:

@@ -46,6 +46,16 @@ public sealed class QuantityTests
     [InlineData("-2.5 ppm", Dimension.PartsPerMillion, -2.5)]
     [InlineData("5.47 kbit/s", Dimension.BitRate, 5470)]
     [InlineData("300 bit/s", Dimension.BitRate, 300)]
+    [InlineData("26 m/s", Dimension.Speed, 26)]
+    [InlineData("1.2 kg", Dimension.Mass, 1.2)]
+    [InlineData("900 g", Dimension.Mass, 0.9)]
+    [InlineData("60 g/m", Dimension.MassPerLength, 0.06)]
+    [InlineData("0.05 m²", Dimension.Area, 0.05)]
+    [InlineData("500 cm2", Dimension.Area, 0.05)]
+    [InlineData("2.5 kN", Dimension.Force, 2500)]
+    [InlineData("400 N", Dimension.Force, 400)]
+    [InlineData("100 Ω·m", Dimension.Resistivity, 100)]
+    [InlineData("100 ohm·m", Dimension.Resistivity, 100)]
     [InlineData("2 years", Dimension.Time, 63_115_200)]
     [InlineData("57 V", Dimension.Voltage, 57)]
     [InlineData("350 mA", Dimension.Current, 0.35)]
@@ -62,6 +72,9 @@ public sealed class QuantityTests
     }
 
     [Theory]
+    [InlineData("90 km/h", Dimension.Speed, 25)] // 3.6 km/h are 1 m/s.
+    [InlineData("100 mph", Dimension.Speed, 44.704)] // The mile is 1609.344 m: NIST SP 811, appendix B.8.
+    [InlineData("50 kn", Dimension.Speed, 25.722222222222222)] // The nautical mile is 1852 m: NIST SP 811, appendix B.8.
     [InlineData("10 ft", Dimension.Length, 3.048)] // The foot is 0.3048 m: NIST SP 811, appendix B.8.
     [InlineData("6 dBd", Dimension.Gain, 8.15)] // A half-wave dipole has 2.15 dBi.
     [InlineData("25 mW", Dimension.Power, 13.979400086720376)] // 10 lg 25.
@@ -258,6 +271,11 @@ public sealed class QuantityTests
         Dimension.PartsPerMillion => (-1e6, 1e6),
         Dimension.Voltage or Dimension.Current => (-1e6, 1e6),
         Dimension.Charge => (0, 1e6),
+        Dimension.Speed => (0, 1000),
+        Dimension.Mass or Dimension.Area => (0, 1e6),
+        Dimension.MassPerLength => (0, 1e4),
+        Dimension.Force => (0, 1e9),
+        Dimension.Resistivity => (0, 1e8),
         _ => (1e-3, 1e9),
     };
 }

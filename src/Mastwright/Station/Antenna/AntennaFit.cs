@@ -99,6 +99,21 @@ public sealed record AntennaFit
     /// <summary>Distance from a mast that runs up beside the antenna, in metres; null when it stands free on top.</summary>
     public double? SideMountOffsetMetres { get; init; }
 
+    /// <summary>Length over all in metres; null for that of the radiating part.</summary>
+    public double? TotalLengthMetres { get; init; }
+
+    /// <summary>Outer diameter of a rod-shaped antenna in metres; null when unknown.</summary>
+    public double? DiameterMetres { get; init; }
+
+    /// <summary>Area in m² that it turns to the wind, without any force coefficient; null when unknown.</summary>
+    public double? WindAreaSquareMetres { get; init; }
+
+    /// <summary>Force coefficient of that area; null when unknown.</summary>
+    public double? DragCoefficient { get; init; }
+
+    /// <summary>Mass in kg; null when unknown.</summary>
+    public double? MassKilograms { get; init; }
+
     /// <summary>Whether the antenna is inside a building.</summary>
     public bool Indoors { get; init; }
 }

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Mastwright.Findings;
+using Mastwright.Quantities;
+
+namespace Mastwright.Station.Earthing;
+
+/// <summary>Resistance of a fit-out's own earth rods.</summary>
+internal static class EarthResistance
+{
+    internal static void Judge(
+        EarthingInput input, EarthingFit earthing, double wantedOhms, List<Finding> findings, List<Ledger> ledgers, List<Assumption> assumptions)
+    {
+        if (earthing is { Rods: null, RodLengthMetres: null, RodDiameterMetres: null })
+        {
+            return;
+        }
+
+        string path = StationDefaults.Join(input.Path, "rods");
+        int count = earthing.Rods ?? 1;
+        (Estimate? soil, string soilSource) = Soil(input, earthing, findings, assumptions);
+        List<string> missing = [];
+        Need(soil is null, "soil-resistivity or soil");
+        Need(earthing.RodLengthMetres is null, "length");
+        Need(earthing.RodDiameterMetres is null, "diameter");
+        Need(count > 1 && earthing.RodSpacingMetres is null, "spacing");
+        if (missing.Count > 0)
+        {
+            findings.Add(new()
+            {
+                Code = "earth-resistance-unknown",
+                Subject = path,
+                Verdict = Verdict.Unknown,
+                Quantity = "earth resistance",
+                Unit = "Ω",
+                Details = FindingDetails.Of(("missing", string.Join(", ", missing))),
+            });
+            return;
+        }
+
+        double length = earthing.RodLengthMetres!.Value;
+        double diameter = earthing.RodDiameterMetres!.Value;
+        Estimate all = soil!.Value.Map(ohmMetres => EarthRod.InParallelOhms(EarthRod.Ohms(ohmMetres, length, diameter), count, earthing.RodSpacingMetres ?? 0, ohmMetres));
+        double one = EarthRod.Ohms(soil.Value.Median, length, diameter);
+        ImmutableArray<LedgerLine> lines =
+        [
+            new("rod", "one rod", one, soilSource + "; ρ/(2πL)·(ln(8L/d) − 1)", FormattableString.Invariant($"{soil.Value} Ω·m, {length:0.##} m long, {diameter * 1000:0.#} mm thick")),
+            .. count > 1
+                ? [new LedgerLine("parallel", FormattableString.Invariant($"{count} rods, {earthing.RodSpacingMetres:0.#} m apart"), all.Median - one, "BS 7430 form, λ from memory", FormattableString.Invariant($"× {all.Median / one:0.###}"))]
+                : Array.Empty<LedgerLine>(),
+        ];
+        ledgers.Add(Ledger.SummingTo(all.Median, "resistance of the earth rods", "Ω", lines));
+        findings.Add(new()
+        {
+            Code = "earth-resistance",
+            Subject = path,
+            Verdict = all.High <= wantedOhms ? Verdict.Ok : all.Low > wantedOhms ? Verdict.Tight : Verdict.Unknown,
+            Quantity = "earth resistance",
+            Unit = "Ω",
+            Value = all,
+            Limit = wantedOhms,
+            Margin = wantedOhms - all.Median,
+            Source = "IEC 62305-3:2010, clause 5.4.1, from memory",
+            Details = FindingDetails.Of(
+                ("rods", count == 1 ? "One rod has" : FormattableString.Invariant($"{count} rods have")),
+                ("ohms", all.IsExact ? FormattableString.Invariant($"{all.Median:0.#} Ω") : FormattableString.Invariant($"{all.Low:0.#} to {all.High:0.#} Ω")),
+                ("wanted", FormattableString.Invariant($"{wantedOhms:0} Ω"))),
+        });
+
+        void Need(bool lacks, string key)
+        {
+            if (lacks)
+            {
+                missing.Add(key);
+            }
+        }
+    }
+
+    private static (Estimate? OhmMetres, string Source) Soil(EarthingInput input, EarthingFit earthing, List<Finding> findings, List<Assumption> assumptions)
+    {
+        if (earthing.SoilOhmMetres is { } given)
+        {
+            return (given, input.Path + "/soil-resistivity");
+        }
+
+        if (earthing.Soil.Length == 0)
+        {
+            return (null, "");
+        }
+
+        if (input.Catalogue.Earthing.Soils.Find(earthing.Soil) is { } row)
+        {
+            assumptions.Add(new("soil-resistivity", FormattableString.Invariant($"{row.Key}: {row.OhmMetres} Ω·m; dry or frozen soil has several times as much"), row.Source, input.Path + "/soil-resistivity"));
+            return (row.OhmMetres, "catalogue " + row.Key + ": " + row.Source);
+        }
+
+        findings.Add(new()
+        {
+            Code = "soil-not-listed",
+            Subject = StationDefaults.Join(input.Path, "soil"),
+            Verdict = Verdict.Unknown,
+            Details = FindingDetails.Of(("given", earthing.Soil), ("known", input.Catalogue.Earthing.Soils.Listed())),
+        });
+        return (null, "");
+    }
+}

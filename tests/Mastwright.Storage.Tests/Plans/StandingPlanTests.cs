@@ -1,0 +1,82 @@
+using Mastwright.Plans;
+using Mastwright.Station.Earthing;
+using Mastwright.Station.Hazards;
+using Mastwright.Station.Mast;
+using Mastwright.Station.Wind;
+using Mastwright.Storage.Plans;
+
+namespace Mastwright.Storage.Tests.Plans;
+
+/// <summary>Wind, mast, hazards and earth as a plan gives them.</summary>
+public sealed class StandingPlanTests
+{
+    private const string Mast =
+        "mastwright: 1\nname: One\n" + SamplePlans.Modem
+        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n        earthing: {rods: {length: 1.5 m, diameter: 16 mm}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
+
+    [Fact]
+    public void Every_value_arrives_in_its_unit()
+    {
+        using PlanFolderFixture folder = new();
+        Site site = PlanFileTests.Good(folder.Read(SamplePlans.Whole)).Plan.Sites[0];
+        FitOut fitOut = site.FitOuts[0];
+
+        Assert.Equal(1.8, fitOut.Mast!.Tubes[1].LengthMetres, 1e-12);
+        Assert.Equal(0.0483, fitOut.Mast.Tubes[1].OuterDiameterMetres!.Value, 1e-12);
+        Assert.False(fitOut.Mast.Tubes[0].WeldedAtFoot);
+        Assert.Null(fitOut.Mast.Tubes[1].WeldedAtFoot);
+        Assert.Equal(2500, fitOut.Mast.BracketCapacityNewtons);
+        Assert.Equal(0.06, fitOut.Mast.Cable!.KilogramsPerMetre);
+        Assert.Equal(9000, fitOut.Mast.Guys!.BreakingNewtons);
+        Assert.Equal(0.9, fitOut.Antenna.MassKilograms);
+        Assert.Equal(0.05, fitOut.Antenna.WindAreaSquareMetres);
+        Assert.Equal(16, fitOut.Earthing!.ConductorSquareMillimetres!.Value, 1e-9);
+        Assert.Equal(AirTermination.Rod, fitOut.Earthing.AirTermination);
+        Assert.Equal(100, fitOut.Earthing.SoilOhmMetres!.Value.Low);
+        Assert.True(fitOut.Earthing.HasLightningProtection);
+    }
+
+    [Fact]
+    public void A_site_s_wind_stands_over_the_plan_s_and_a_fit_out_s_hazards_over_the_site_s()
+    {
+        using PlanFolderFixture folder = new();
+        Plan plan = PlanFileTests.Good(folder.Read(SamplePlans.Whole)).Plan;
+        Site site = plan.Sites[0];
+
+        Assert.Equal("II", plan.Wind!.Terrain);
+        Assert.Equal("III", site.Wind!.Terrain);
+        Assert.Equal(26, site.Wind.SpeedMetresPerSecond);
+        Assert.Equal(100, site.Wind.DesignReturnPeriodYears);
+        Assert.Equal(0.6, site.Wind.IceWindShare!.Value, 1e-12);
+        Assert.Equal(WindAveraging.TenMinuteMean, site.Wind.Averaging);
+        Assert.Equal(FallZone.PublicWay, site.Hazards!.FallZone);
+        Assert.Equal(FallZone.OwnGround, site.FitOuts[0].Hazards!.FallZone);
+        Assert.Equal(6, site.FitOuts[0].Hazards!.LocalClearanceMetres);
+        Assert.Equal(Consent.Asked, site.FitOuts[0].Hazards!.Planning);
+        Assert.Null(site.FitOuts[1].Hazards);
+    }
+
+    [Theory]
+    [InlineData("wall: 3.2 mm", "wall: 25 mm", "sites/one/fit-outs/a/mast/tubes/1/wall", "radius")]
+    [InlineData("wall: 3.2 mm", "wall: -3.2 mm", "sites/one/fit-outs/a/mast/tubes/1/wall", "")]
+    [InlineData("wall: 3.2 mm, ", "", "sites/one/fit-outs/a/mast/tubes/1", "no size")]
+    [InlineData("outer-diameter: 48.3 mm", "size: steel-48.3x3.2, outer-diameter: 48.3 mm", "sites/one/fit-outs/a/mast/tubes/1", "keep one")]
+    [InlineData("length: 3 m", "length: -3 m", "sites/one/fit-outs/a/mast/tubes/1/length", "")]
+    [InlineData("height: 2 m", "height: 3.5 m", "sites/one/fit-outs/a/mast/guys/height", "above the top")]
+    [InlineData("speed: 26 m/s", "speed: -26 m/s", "sites/one/wind/speed", "")]
+    [InlineData("speed: 26 m/s", "speed: 26 m", "sites/one/wind/speed", "is a length")]
+    [InlineData("50 years", "50", "sites/one/wind/return-period", "return period")]
+    [InlineData("50 years", "1 years", "sites/one/wind/return-period", "return period")]
+    [InlineData("diameter: 16 mm", "diameter: 0 mm", "sites/one/fit-outs/a/earthing/rods/diameter", "")]
+    [InlineData("length: 1.5 m", "length: 0 m", "sites/one/fit-outs/a/earthing/rods/length", "")]
+    public void What_cannot_be_is_refused_with_its_key(string sound, string broken, string path, string says)
+    {
+        using PlanFolderFixture folder = new();
+        Assert.Empty(folder.Read(Mast).Problems);
+
+        PlanReading reading = folder.Read(Mast.Replace(sound, broken, StringComparison.Ordinal));
+        PlanProblem problem = Assert.Single(reading.Problems);
+        Assert.Equal(path, problem.Path);
+        Assert.Contains(says, problem.Message, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,188 @@
+using CsCheck;
+using Mastwright.Findings;
+using Mastwright.Quantities;
+using Mastwright.Station.Antenna;
+using Mastwright.Station.Mast;
+using Mastwright.Station.Wind;
+using Mastwright.Tests.Station.Wind;
+
+namespace Mastwright.Tests.Station.Mast;
+
+public sealed class MastExaminationTests
+{
+    /// <summary>3 m of 60.3 × 3.2 steel above brackets 0.6 m apart; the pole's top is 10 m above open ground, where 26 m/s press with 993.84 Pa.</summary>
+    internal static readonly MastInput Input = new()
+    {
+        FitOutPath = "p",
+        Mast = new()
+        {
+            Tubes = [new("p/mast/tubes/1", "steel-60.3x3.2", null, null, "s235", 3)],
+            BracketHeightMetres = 7,
+            BracketSpacingMetres = 0.6,
+            BracketCapacityNewtons = 5000,
+            FixedTo = "masonry",
+        },
+        Antenna = new()
+        {
+            Height = new(Estimate.Exactly(10), HeightAbove.Ground),
+            GainDbi = Estimate.Exactly(8),
+            TotalLengthMetres = 0.1,
+            WindAreaSquareMetres = 0.06,
+            DragCoefficient = 1.2,
+            MassKilograms = 1,
+        },
+        AntennaHeightMetres = Estimate.Exactly(10),
+        Wind = WindRowsForTests.Plain,
+        Catalogue = WindRowsForTests.Catalogue,
+    };
+
+    [Fact]
+    public void Moment_and_utilisation_come_out_as_worked_by_hand()
+    {
+        MastResult result = MastExamination.Of(Input);
+        Ledger moment = Ledger(result, "bending moment at the upper bracket");
+
+        // Tube: q(10 m)·1.2·60.3 mm = 71.914 N/m over 3 m: 323.6 N·m. Antenna: its top is at 10.1 m, 0.06 m²·1.2, lever 3.05 m.
+        double antenna = EurocodeWind.PeakPressurePa(WindRowsForTests.Open, 26, 10.1) * 1.2 * 0.06;
+        double characteristic = (71.914 * 4.5) + (antenna * 3.05);
+        Assert.Equal(1.5 * characteristic, moment.Total, 0.1);
+        Assert.Equal(71.914 * 4.5, moment.Lines[0].Value, 0.02);
+        Assert.Equal(0.5 * characteristic, moment.Lines.Single(line => line.Code == "load-factor").Value, 0.05);
+
+        double strength = 7.784e-6 * 235e6;
+        double weight = ((4.506 * 3) + 1) * 9.80665 * 1.35 / (5.740e-4 * 235e6);
+        Assert.Equal((1.5 * characteristic / strength) + weight, result.Utilisation!.Value, 2e-4);
+        Assert.Equal((4.506 * 3) + 1, result.MassKilograms!.Value, 2e-3);
+        Assert.Equal(3.7, result.WholeLengthMetres!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void The_brackets_bear_a_couple_and_the_wind_on_top_of_it()
+    {
+        // Characteristic 538.28 N·m over 0.6 m: 897.1 N below; with the wind itself (71.914·3 + 71.56 N) 1184.4 N above. Independent script, from rounded figures.
+        MastLoad[] loads = [new("wind", "", 71.914 * 3, 0, 3), new("tip", "", 71.56, 3, 3)];
+        Cantilever mast = new([(3, 49e3)], [.. loads]);
+        Assert.Equal(897.1, mast.MomentNewtonMetres(0) / 0.6, 0.1);
+        Assert.Equal(1184.4, (mast.MomentNewtonMetres(0) / 0.6) + mast.ShearNewtons(0), 0.1);
+
+        Finding bracket = Single(MastExamination.Of(Input), "mast-bracket");
+        double moment = Ledger(MastExamination.Of(Input), "bending moment at the upper bracket").Total;
+        Assert.True(bracket.Value!.Value.Median > moment / 0.6);
+        Assert.Equal(Verdict.Ok, bracket.Verdict);
+    }
+
+    [Fact]
+    public void No_verdict_on_the_mast_is_ok_while_nobody_knows_what_holds_it()
+    {
+        MastResult result = MastExamination.Of(Input with { Mast = Input.Mast! with { BracketCapacityNewtons = null } });
+
+        Assert.NotEmpty(result.Examination.Findings.Where(finding => finding.Code.StartsWith("mast-", StringComparison.Ordinal)));
+        Assert.DoesNotContain(result.Examination.Findings, finding => finding.Code.StartsWith("mast-", StringComparison.Ordinal) && finding.Verdict == Verdict.Ok);
+        Assert.Equal(Verdict.Unknown, Single(result, "mast-bending").Verdict);
+        Assert.Equal(Verdict.Unknown, Single(result, "mast-bracket").Verdict);
+    }
+
+    [Fact]
+    public void A_mast_that_is_too_weak_fails_whether_or_not_its_hold_is_known()
+    {
+        BasicWind storm = Input.Wind with { SpeedMetresPerSecond = 60 };
+
+        Assert.Equal(Verdict.Fails, Single(MastExamination.Of(Input with { Wind = storm }), "mast-bending").Verdict);
+        Assert.Equal(Verdict.Fails, Single(MastExamination.Of(Input with { Wind = storm, Mast = Input.Mast! with { BracketCapacityNewtons = null } }), "mast-bending").Verdict);
+    }
+
+    [Fact]
+    public void A_weld_takes_half_of_6082_T6_and_is_a_line_of_its_own()
+    {
+        MastInput aluminium = Input with { Mast = Input.Mast! with { Tubes = [new("p/mast/tubes/1", "", 0.05, 0.003, "aw-6082-t6", 3, true)] } };
+        Ledger strength = Ledger(MastExamination.Of(aluminium), "bending strength");
+
+        // W = 4.912 cm³ (independent script); 250 MPa, weld share 0.5 of EN 1999-1-1 Table 3.2b, γM1 1.1.
+        Assert.Equal(4.912 * 250 * 0.5 / 1.1, strength.Total, 0.1);
+        Assert.Equal(-4.912 * 250 * 0.5, strength.Lines.Single(line => line.Code == "weld").Value, 0.1);
+    }
+
+    [Fact]
+    public void Ice_weighs_and_catches_more_wind()
+    {
+        MastInput rod = Input with { Antenna = Input.Antenna with { WindAreaSquareMetres = null, DiameterMetres = 0.025, TotalLengthMetres = 1.8, DragCoefficient = null } };
+        MastResult bare = MastExamination.Of(rod);
+        MastResult iced = MastExamination.Of(rod with { Wind = rod.Wind with { IceClass = "G2" } });
+
+        Assert.True(iced.Utilisation > bare.Utilisation);
+        Assert.Equal("with ice of class G2", Single(iced, "mast-bending").Details["case"]);
+        Assert.Contains(iced.Examination.Assumptions, assumption => assumption.Code == "ice-wind-share");
+    }
+
+    [Fact]
+    public void Guys_take_from_the_mast_and_stay_unknown_while_their_anchors_are()
+    {
+        GuyLevel guys = new(2.5, 45, 0.004, 4, 9000, null);
+        MastResult held = MastExamination.Of(Input with { Mast = Input.Mast! with { Guys = guys } });
+
+        Assert.True(held.Utilisation < MastExamination.Of(Input).Utilisation);
+        Assert.Equal(Verdict.Unknown, Single(held, "mast-guys").Verdict);
+        Assert.Equal(Verdict.Unknown, Single(held, "mast-bending").Verdict);
+        Assert.Equal(Verdict.Ok, Single(MastExamination.Of(Input with { Mast = Input.Mast! with { Guys = guys with { AnchorNewtons = 5000 } } }), "mast-guys").Verdict);
+    }
+
+    [Fact]
+    public void The_lean_of_the_top_costs_a_narrow_beam_more()
+    {
+        Finding wide = Single(MastExamination.Of(Input), "antenna-pointing-in-wind");
+        Finding narrow = Single(MastExamination.Of(Input with { Antenna = Input.Antenna with { ElevationBeamwidthDegrees = 2 } }), "antenna-pointing-in-wind");
+
+        // 12·(lean/beamwidth)² dB, the main beam of Rec. ITU-R F.1336.
+        double lean = Math.Sqrt(narrow.Value!.Value.Median / 12) * 2;
+        Assert.InRange(lean, 0.6, 0.9);
+        Assert.Equal(Verdict.Tight, narrow.Verdict);
+        Assert.Equal(Verdict.Ok, wide.Verdict);
+    }
+
+    [Fact]
+    public void What_is_missing_is_named_and_nothing_is_made_up()
+    {
+        MastResult bare = MastExamination.Of(Input with { Antenna = new() { Height = Input.Antenna.Height } });
+        Finding incomplete = Single(bare, "mast-incomplete");
+        Assert.Contains("antenna/wind-area", incomplete.Details["missing"], StringComparison.Ordinal);
+        Assert.Null(bare.Utilisation);
+
+        Assert.Equal("wind-unknown", MastExamination.Of(Input with { Wind = new() }).Examination.Findings.Single(finding => finding.Code.StartsWith("wind-", StringComparison.Ordinal)).Code);
+        Assert.Equal("mast-not-described", Assert.Single(MastExamination.Of(Input with { Mast = null }).Examination.Findings).Code);
+        Assert.Empty(MastExamination.Of(Input with { Mast = null, Antenna = Input.Antenna with { Indoors = true } }).Examination.Findings);
+    }
+
+    [Fact]
+    public void An_antenna_told_at_another_height_than_it_is_built_is_noticed() =>
+        Assert.Equal(Verdict.Tight, Single(MastExamination.Of(Input with { AntennaHeightMetres = Estimate.Exactly(13) }), "mast-height-differs").Verdict);
+
+    [Fact]
+    public void A_short_grip_below_a_long_mast_is_noticed() =>
+        Assert.Equal(Verdict.Tight, Single(MastExamination.Of(Input), "mast-bracket-spacing").Verdict);
+
+    [Fact]
+    public void A_thicker_wall_never_uses_more_of_the_strength() =>
+        Gen.Select(Gen.Double[0.002, 0.015], Gen.Double[0.002, 0.015]).Sample((one, other) =>
+            Used(0.06, Math.Max(one, other), 3, 26) <= Used(0.06, Math.Min(one, other), 3, 26) + 1e-9);
+
+    [Fact]
+    public void More_wind_or_more_length_never_uses_less() =>
+        Gen.Select(Gen.Double[10, 45], Gen.Double[0, 10], Gen.Double[1, 4], Gen.Double[0, 2]).Sample((speed, faster, length, longer) =>
+            Used(0.05, 0.004, length, speed + faster) >= Used(0.05, 0.004, length, speed) - 1e-9
+            && Used(0.05, 0.004, length + longer, speed) >= Used(0.05, 0.004, length, speed) - 1e-9);
+
+    [Fact]
+    public void Every_ledger_of_a_mast_sums_to_its_total() => Assert.All(
+        MastExamination.Of(Input).Examination.Ledgers, ledger => Assert.Equal(ledger.Total, ledger.Lines.Sum(line => line.Value), 1e-9));
+
+    private static double Used(double diameter, double wall, double length, double speed) => MastExamination.Of(Input with
+    {
+        Mast = Input.Mast! with { Tubes = [new("t", "", diameter, wall, "s235", length)] },
+        Wind = Input.Wind with { SpeedMetresPerSecond = speed },
+    }).Utilisation!.Value;
+
+    private static Finding Single(MastResult result, string code) => Assert.Single(result.Examination.Findings, finding => finding.Code == code);
+
+    private static Ledger Ledger(MastResult result, string title) =>
+        result.Examination.Ledgers.First(ledger => ledger.Title.StartsWith(title, StringComparison.Ordinal));
+}

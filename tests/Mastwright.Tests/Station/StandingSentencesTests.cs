@@ -1,0 +1,96 @@
+using System.Text.RegularExpressions;
+using Mastwright.Findings;
+using Mastwright.Quantities;
+using Mastwright.Station.Earthing;
+using Mastwright.Station.Hazards;
+using Mastwright.Station.Mast;
+using Mastwright.Tests.Station.Earthing;
+using Mastwright.Tests.Station.Mast;
+using Mastwright.Tests.Station.Wind;
+
+namespace Mastwright.Tests.Station;
+
+/// <summary>The sentences on mast, wind, hazards and earth: every word in braces filled, no claim of safety.</summary>
+public sealed class StandingSentencesTests
+{
+    private static IEnumerable<Finding> Everything()
+    {
+        MastInput mast = MastExaminationTests.Input;
+        MastInput[] masts =
+        [
+            mast,
+            mast with { Mast = null },
+            mast with { Wind = new() },
+            mast with { Wind = mast.Wind with { Terrain = "V" } },
+            mast with { Wind = mast.Wind with { ReturnPeriodYears = 10 } },
+            mast with { AntennaHeightMetres = Estimate.Exactly(20), Antenna = mast.Antenna with { GainDbi = null } },
+            mast with { Mast = mast.Mast! with { BracketCapacityNewtons = null, BracketSpacingMetres = null, Guys = new(2, 45, 0.004, 3, null, null) } },
+            mast with { Mast = mast.Mast! with { FixedTo = "chimney", Tubes = [new("t", "", 0.1, 0.0005, "s235", 9)] } },
+            mast with { Mast = mast.Mast! with { Tubes = [new("t", "steel-61x3", null, null, "s236", 3)] } },
+            mast with { Mast = mast.Mast! with { Tubes = [new("t", "steel-60.3x3.2", null, null, "aw-6082-t6", 3)] }, Wind = mast.Wind with { IceClass = "G9" } },
+        ];
+        foreach (MastInput input in masts)
+        {
+            foreach (Finding finding in MastExamination.Of(input).Examination.Findings)
+            {
+                yield return finding;
+            }
+        }
+
+        SiteHazards[] hazards =
+        [
+            new(),
+            new()
+            {
+                OverheadLineMetres = Estimate.Exactly(5),
+                LocalClearanceMetres = 3,
+                Access = Access.Climbing,
+                FallZone = FallZone.People,
+                Owner = Consent.Asked,
+                Planning = Consent.Granted,
+                Airfield = Consent.NotNeeded,
+            },
+            new() { OverheadLineMetres = Estimate.Exactly(50), LocalClearanceMetres = 3, Access = Access.Ground, FallZone = FallZone.OwnGround },
+        ];
+        foreach (Finding finding in hazards.SelectMany(one => HazardExamination.Of(one, MastExamination.Of(mast), "h").Findings))
+        {
+            yield return finding;
+        }
+
+        EarthingInput earth = EarthingExaminationTests.Input;
+        EarthingFit fit = earth.Earthing!;
+        EarthingFit?[] fits =
+        [
+            null,
+            new(),
+            fit,
+            fit with { AirTermination = AirTermination.None, HasLightningProtection = true, SeparationMetres = 0.1, SeparationLengthMetres = 9, DownConductors = 1, Rods = 1, SoilOhmMetres = null },
+            fit with { SoilOhmMetres = null, Soil = "moon-dust", BelowRoofEdgeMetres = 3, FromWallMetres = 0.2, DataCable = DataCableSurge.Bare },
+            fit with { SoilOhmMetres = null, Soil = "humus", ConductorSquareMillimetres = 4, DataCable = DataCableSurge.NoCable },
+        ];
+        foreach (Finding finding in fits.SelectMany(one => EarthingExamination.Of(earth with { Earthing = one }).Findings))
+        {
+            yield return finding;
+        }
+    }
+
+    [Fact]
+    public void Every_word_in_braces_is_filled_and_no_sentence_says_safe()
+    {
+        Finding[] findings = [.. Everything()];
+
+        Assert.True(findings.Select(finding => finding.Code).Distinct().Count() >= 34);
+        Assert.All(findings, finding =>
+        {
+            string both = FindingSentences.Text(finding) + FindingSentences.Advice(finding);
+            Assert.DoesNotContain('{', both);
+            Assert.DoesNotMatch(new Regex(@"\bis safe\b|\bprotected\b", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)), both);
+            Assert.NotEqual(finding.Code, FindingSentences.Text(finding));
+            Assert.True(finding.Verdict == Verdict.Ok || FindingSentences.Advice(finding).Length > 0, finding.Code);
+        });
+    }
+
+    [Fact]
+    public void A_value_a_limit_and_a_margin_go_together() => Assert.All(
+        Everything().Where(finding => finding is { Value: not null, Limit: not null }), finding => Assert.NotNull(finding.Margin));
+}
