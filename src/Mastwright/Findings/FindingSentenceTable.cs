@@ -55,6 +55,7 @@ internal static class FindingSentenceTable
         ("supply-passive", "{volts} stand on the pairs whatever is plugged in, {watts} at the far end; by the standard, {needed}.", ""),
         ("supply-cable-current", "{amperes} run in one conductor of {cable}, which carries {most}.", "Use more pairs, a thicker cable, or a higher voltage: an overloaded cable burns."),
         ("supply-cable-heat", "{cable} loses {loss} at the most, which warms it by {rise} to {celsius}; it bears {most}.", "Use a thicker cable, or lay it where it is cooler and not in a bundle."),
+        ("supply-cable-clad", "{cable}: its conductors are not all copper.", "Use copper: no standard for power over data cable allows other metals, which break at their ends, corrode and run hotter."),
         ("supply-fuse", "The fuse of {given} at {where} meets {peak} at the most{cable}.", "Choose a fuse of {least} or more that the cable outlasts; such as {suggested}. Local codes and the makers' sheets decide."),
         ("supply-fuse-missing", "There is no fuse at {where}, whose greatest current is {peak}{cable}.", "Put one of {suggested} close to its terminal: a short circuit behind it can burn the cable. Local codes and the makers' sheets decide."),
         ("hold-up", "On battery it runs for {hours} at {load}; {wanted} are wanted. Held up: {held}{not-held}.", "Use more cells, feed less from them, or keep them warmer."),

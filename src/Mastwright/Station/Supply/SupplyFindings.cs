@@ -173,6 +173,15 @@ internal static class SupplyFindings
             ("most", Text($"{run.Row.MostCelsius:0} °C"))),
     };
 
+    internal static Finding Clad(SeriesNode node, CableRun run) => new()
+    {
+        Code = "supply-cable-clad",
+        Subject = node.PlanPath,
+        Verdict = Verdict.Tight,
+        Source = run.Row.Source,
+        Details = FindingDetails.Of(("cable", Capital(node.Label))),
+    };
+
     /// <summary>A fuse that is there, or one to put there.</summary>
     /// <param name="node">Where it protects: a battery or a source.</param>
     /// <param name="path">Where in the plan that stands.</param>

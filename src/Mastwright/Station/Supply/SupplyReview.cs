@@ -44,7 +44,10 @@ internal static class SupplyReview
     internal static Finding BatteryFuse(BatteryNode battery, BatteryLoad load)
     {
         (double? fuse, double? cable) = Protection(battery.Next);
-        return SupplyFindings.Fuse(battery.Label, battery.PlanPath, fuse, load.PeakWatts / load.CutOffVolts, cable);
+
+        // It must outlast a start too, at the least voltage that there is.
+        double start = SupplySolver.Amperes(battery.Next, load.CutOffVolts, SupplyDemand.Peak) ?? 0;
+        return SupplyFindings.Fuse(battery.Label, battery.PlanPath, fuse, Math.Max(start, load.PeakWatts / load.CutOffVolts), cable);
     }
 
     private static IEnumerable<Finding> OfFeed(SupplyFeed feed, ImmutableArray<SupplyStage> peak, ImmutableArray<PowerClassRow> classes)
@@ -110,6 +113,11 @@ internal static class SupplyReview
             double? byClass = IsBeforeDevice(peak, index) && feed?.Class is { } row ? row.MostAmperes / run.ConductorsEachWay : null;
             double limit = Math.Min(run.Row.MostAmperes, byClass ?? double.PositiveInfinity);
             yield return SupplyFindings.CableCurrent(series, run, stage.InputAmperes, limit, limit < run.Row.MostAmperes ? feed!.Class!.Source : run.Row.Source);
+            if (run.Row is { IsData: true, Metal: not ConductorMetal.Copper })
+            {
+                yield return SupplyFindings.Clad(series, run);
+            }
+
             double rise = CableHeat.RiseKelvin(stage.LossWatts / run.LengthMetres, run.Row.SheathMillimetres);
             yield return SupplyFindings.CableTemperature(series, run, rise, stage.LossWatts);
         }

@@ -136,6 +136,11 @@ public sealed class HoldUpTimeTests
         Assert.Equal(3.0, Assert.Single(Supply(SupplySamples.Battery).Batteries).Load.CutOffVolts, 1e-6);
     }
 
+    /// <summary>0.3 W as it starts at 3 V are 0.1 A; with a quarter to spare the next size is 0.125 A.</summary>
+    [Fact]
+    public void The_fuse_of_a_battery_outlasts_the_start_of_its_loads() =>
+        Assert.Contains("Put one of 0.125 A", FindingSentences.Advice(Assert.Single(Supply(SupplySamples.Battery).Findings, finding => finding.Code == "supply-fuse-missing")), StringComparison.Ordinal);
+
     [Fact]
     public void A_battery_that_nothing_feeds_is_told()
     {

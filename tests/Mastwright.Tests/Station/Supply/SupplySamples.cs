@@ -42,6 +42,7 @@ internal static class SupplySamples
         [
             Cable("awg-24", 4, 84.2),
             Cable("pairs-20-ohm", 4, 200),
+            Cable("clad", 4, 130) with { Metal = ConductorMetal.CopperCladAluminium },
             Cable("solid-1-5", 0, 12.1) with { MostAmperes = 16 },
             Cable("solid-2-5", 0, 7.41) with { MostAmperes = 20 },
             Cable("thread", 0, 100) with { MostAmperes = 0.1, SheathMillimetres = 1 },

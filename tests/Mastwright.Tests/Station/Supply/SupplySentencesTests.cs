@@ -14,7 +14,7 @@ public sealed class SupplySentencesTests
         ImmutableArray<Finding> findings =
         [
             .. Compute(OfClass("class-2"), Data("awg-24", 30), new SupplyConverter("p/supply/3", 5) { RatedWatts = 3 }, Battery, new SupplyFuse("p/supply/5", 1), Node).Findings,
-            .. Compute(Injector(24, 30), Data("awg-24", 30), Steady(5, Estimate.Between(23.9, 24))).Findings,
+            .. Compute(Injector(24, 30), Data("clad", 30), Steady(5, Estimate.Between(23.9, 24))).Findings,
             .. Compute(Injector(24, 30), Data("awg-24", 100), Steady(30)).Findings,
             .. Compute(Adapter(24, 1000), Cores("thread", 10), Steady(5)).Findings,
             .. Compute(Battery, new SupplyLoad("p/supply/5", true, "node")).Findings,
@@ -25,7 +25,7 @@ public sealed class SupplySentencesTests
         Assert.Equal(
             [
                 "battery-charge-cold", "battery-rate", "battery-recharge", "battery-temperature", "battery-unfed", "converter-headroom", "hold-up", "hold-up-cut-off",
-                "supply-cable-current", "supply-cable-heat", "supply-class", "supply-fuse", "supply-fuse-missing", "supply-headroom", "supply-load-unknown",
+                "supply-cable-clad", "supply-cable-current", "supply-cable-heat", "supply-class", "supply-fuse", "supply-fuse-missing", "supply-headroom", "supply-load-unknown",
                 "supply-overvoltage", "supply-passive", "supply-row-unknown", "supply-voltage", "supply-will-not-start",
             ],
             findings.Select(finding => finding.Code).Distinct().Order(StringComparer.Ordinal));
