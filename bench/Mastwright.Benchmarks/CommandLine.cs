@@ -1,10 +1,11 @@
 using System.Globalization;
 using Mastwright.Benchmarks.Figures;
+using Mastwright.Benchmarks.Reach;
 using Mastwright.Benchmarks.Soak;
 
 namespace Mastwright.Benchmarks;
 
-/// <summary>Reads the command line of the benchmark program, which only the scripts bench/run and bench/soak call.</summary>
+/// <summary>Reads the command line of the benchmark program, which only the scripts bench/run, bench/reach and bench/soak call.</summary>
 internal static class CommandLine
 {
     private const int Missed = 1;
@@ -22,8 +23,11 @@ internal static class CommandLine
         {
             case "figures" when options.TryGetValue("--demo", out string? demo):
                 return FigureRun.Run(demo, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--results"), Origin(options)) ? 0 : Missed;
-            case "reach":
-                return ReachFigures.Print() ? 0 : Missed;
+            case "reach" when options.TryGetValue("--scratch", out string? folder):
+                return ReachBench.Run(folder, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--viewshed")) ? 0 : Missed;
+            case "first-frame":
+                NearMap.Print();
+                return 0;
             case "soak" when options.TryGetValue("--scratch", out string? scratch):
                 SoakSettings settings = new()
                 {
@@ -36,7 +40,7 @@ internal static class CommandLine
                 };
                 return SoakRun.Run(settings) ? 0 : Missed;
             default:
-                Console.Error.WriteLine("reach | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
+                Console.Error.WriteLine("reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }

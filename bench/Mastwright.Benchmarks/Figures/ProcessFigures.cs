@@ -29,7 +29,7 @@ internal static class ProcessFigures
     }
 
     /// <summary>Runs the program once. Watching it for its memory takes time of its own, so the timed runs are not watched.</summary>
-    private static (double Milliseconds, long Bytes) Run(string program, string[] arguments, bool isWatched)
+    internal static (double Milliseconds, long Bytes) Run(string program, string[] arguments, bool isWatched)
     {
         ProcessStartInfo start = new(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         long began = Stopwatch.GetTimestamp();

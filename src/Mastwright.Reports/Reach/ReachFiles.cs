@@ -42,6 +42,9 @@ internal static class ReachFiles
         return null;
     }
 
+    /// <summary>Whether one of the files shows the ground around the map.</summary>
+    internal static bool HaveRelief(IEnumerable<string> paths) => paths.Any(path => Ending(path) is ".png" or ".svg");
+
     /// <summary>Whether one of the files is drawn as pixels.</summary>
     internal static bool HavePicture(IEnumerable<string> paths) => paths.Any(path => Ending(path) is ".png" or ".kmz");
 

@@ -13,10 +13,10 @@ internal static class ReachLayers
     internal static ImmutableArray<string> Names => [Margin, "level", "loss", "confidence", "delivery", Difference];
 
     /// <summary>The values of a layer, row by row; NaN where there is none.</summary>
-    internal static float[] Of(string layer, ReachMap map, ReachMap? compared, ReachDirection direction) => layer switch
+    internal static ReadOnlyMemory<float> Of(string layer, ReachMap map, ReachMap? compared, ReachDirection direction) => layer switch
     {
         Difference when compared is not null => ReachComparison.DifferencesDb(map, compared, direction),
-        "loss" => map.Field.LossDb.ToArray(),
+        "loss" => map.Field.Losses,
         "level" => Levels(map, direction),
         "confidence" => Odds(map, direction, works: true),
         "delivery" => Odds(map, direction, works: false),
@@ -28,7 +28,13 @@ internal static class ReachLayers
     {
         bool heard = direction == ReachDirection.Heard || (direction == ReachDirection.Both && map.Budget.HeardOverHearsDb <= 0);
         double shift = heard ? 0 : map.Budget.HearsAtNoLossDbm - map.Budget.HeardAtNoLossDbm;
-        return [.. map.LevelDbm.ToArray().Select(level => (float)(level + shift))];
+        float[] levels = map.LevelDbm.ToArray();
+        for (int i = 0; i < levels.Length; i++)
+        {
+            levels[i] = (float)(levels[i] + shift);
+        }
+
+        return levels;
     }
 
     private static float[] Odds(ReachMap map, ReachDirection direction, bool works)

@@ -10,6 +10,9 @@ namespace Mastwright.Reports.Reach;
 /// <summary>Makes a reach map of a station of an opened plan, and that of the fit-out it is compared with.</summary>
 internal static class ReachRun
 {
+    /// <summary>More than the two steps that a sweep looks beyond the radius, over any ground that is worth a map.</summary>
+    private const double RimMetres = 2_000;
+
     /// <summary>The report; null with what is wrong, line by line, when there is none.</summary>
     /// <param name="session">The plan.</param>
     /// <param name="options">What is asked for.</param>
@@ -86,10 +89,15 @@ internal static class ReachRun
         return false;
     }
 
+    /// <summary>How far around the station ground is read: the corners of a picture, else a little more than the radius.</summary>
+    private static double GroundMetres(ReachOptions options) => ReachFiles.HaveRelief(options.Files)
+        ? options.Area.RadiusMetres * (1 + ReachFiles.RimShare) * Math.Sqrt(2)
+        : (options.Area.RadiusMetres * 1.01) + RimMetres;
+
     private static ReachReport? Map(
         PlanSession session, LinkStation station, ReachReceiver receiver, ReachOptions options, ReachReport? before, List<string> problems, IProgress<int>? progress, CancellationToken cancellation)
     {
-        GroundMosaic ground = before?.Ground ?? session.Ground.MosaicFor(GeoBounds.Of(station.Position.Point).Expanded(options.Area.RadiusMetres * (1 + ReachFiles.RimShare) * Math.Sqrt(2)));
+        GroundMosaic ground = before?.Ground ?? session.Ground.MosaicFor(GeoBounds.Of(station.Position.Point).Expanded(GroundMetres(options)));
         ReachSetup setup = session.Assessment.Reach(station, receiver, options.Area, ground);
         if (session.TellDamage(problems.Add))
         {
@@ -113,7 +121,7 @@ internal static class ReachRun
         ReachField field = before is not null && before.Map.Field.Input == input ? before.Map.Field
             : ownPaths ? DirectArea.Evaluate(input, ground, progress, cancellation: cancellation)
             : SweptArea.Evaluate(input, ground, progress, cancellation: cancellation);
-        if (field.Flags.ToArray().All(flag => (flag & (ReachFlags.Outside | ReachFlags.GroundMissing)) != ReachFlags.None))
+        if (!field.LossDb.ContainsAnyExcept(float.NaN))
         {
             problems.Add($"There is no ground for any cell around {station.Subject}: {string.Join("; ", field.Gaps)}");
             return null;

@@ -31,6 +31,9 @@ public sealed class ReachField
     /// <summary>Loss between isotropic antennas in dB, row by row; NaN where there is none.</summary>
     public ReadOnlySpan<float> LossDb => lossDb;
 
+    /// <summary>The same losses as memory, for whoever writes them from many threads.</summary>
+    public ReadOnlyMemory<float> Losses => lossDb;
+
     /// <summary>Elevation above the horizon at which the path leaves the station's antenna, in degrees; NaN where there is no loss.</summary>
     public ReadOnlySpan<float> StationElevationDegrees => elevationDegrees;
 

@@ -11,8 +11,8 @@ public static class ReachGrid
     /// <summary>Most cells that are evaluated each by its own path.</summary>
     public const long MostDirectCells = 400_000;
 
-    /// <summary>Most cells of a field that is swept.</summary>
-    public const long MostCells = 4_000_000;
+    /// <summary>Most cells of a field that is swept: 50 km in cells of 30 m.</summary>
+    public const long MostCells = 9_000_000;
 
     /// <summary>Most cells of a grid that several stations share: some 25 bytes each.</summary>
     public const long MostSharedCells = 8_000_000;

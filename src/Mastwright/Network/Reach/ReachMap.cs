@@ -18,16 +18,16 @@ public enum ReachDirection
 public sealed class ReachMap
 {
     private readonly float[] levelDbm;
-    private readonly float[] heardDb;
+    private readonly double requiredDbm;
     private readonly Lazy<OddsTable> heardOdds;
     private readonly Lazy<OddsTable> hearsOdds;
 
-    private ReachMap(ReachField field, ReachBudget budget, float[] levelDbm, float[] heardDb)
+    private ReachMap(ReachField field, ReachBudget budget, float[] levelDbm)
     {
         Field = field;
         Budget = budget;
         this.levelDbm = levelDbm;
-        this.heardDb = heardDb;
+        requiredDbm = budget.Receiver.RequiredDbm!.Value.Median;
         HeardSpread = budget.Spread(heard: true);
         HearsSpread = budget.Spread(heard: false);
         heardOdds = new(() => new(HeardSpread.Unknown.Total, HeardSpread.Fading.Total));
@@ -61,9 +61,7 @@ public sealed class ReachMap
         }
 
         float[] level = new float[field.LossDb.Length];
-        float[] heard = new float[level.Length];
         double atNoLoss = budget.HeardAtNoLossDbm;
-        double required = budget.Receiver.RequiredDbm!.Value.Median;
         double mainBeamDbi = budget.StationPattern.MainBeamDbi.Value.Median;
         GridLattice plane = GridLattice.OfPlane(field.Frame, field.Input.Station);
         Parallel.For(0, field.Frame.Rows, row =>
@@ -75,7 +73,7 @@ public sealed class ReachMap
                 float loss = field.LossDb[cell];
                 if (float.IsNaN(loss))
                 {
-                    (level[cell], heard[cell]) = (float.NaN, float.NaN);
+                    level[cell] = float.NaN;
                     continue;
                 }
 
@@ -84,20 +82,19 @@ public sealed class ReachMap
                 double gain = mainBeamDbi + budget.StationPattern.RelativeDb(field.StationElevationDegrees[cell], bearing);
 
                 // A null of a formula is minus infinity: nobody's antenna is that clean, and no map holds it.
-                double dbm = Math.Max(atNoLoss + gain - loss, -999);
-                (level[cell], heard[cell]) = ((float)dbm, (float)(dbm - required));
+                level[cell] = (float)Math.Max(atNoLoss + gain - loss, -999);
             }
         });
 
-        return new(field, budget, level, heard);
+        return new(field, budget, level);
     }
 
     /// <summary>Margin of a cell in dB; NaN where there is none.</summary>
     public double MarginDb(int cell, ReachDirection direction) => direction switch
     {
-        ReachDirection.Heard => heardDb[cell],
-        ReachDirection.Hears => heardDb[cell] - Budget.HeardOverHearsDb,
-        _ => heardDb[cell] - Math.Max(0, Budget.HeardOverHearsDb),
+        ReachDirection.Heard => levelDbm[cell] - requiredDbm,
+        ReachDirection.Hears => levelDbm[cell] - requiredDbm - Budget.HeardOverHearsDb,
+        _ => levelDbm[cell] - requiredDbm - Math.Max(0, Budget.HeardOverHearsDb),
     };
 
     /// <summary>Margins of all cells in dB; NaN where there is none.</summary>
@@ -109,10 +106,10 @@ public sealed class ReachMap
             ReachDirection.Hears => Budget.HeardOverHearsDb,
             _ => Math.Max(0, Budget.HeardOverHearsDb),
         };
-        float[] margins = new float[heardDb.Length];
+        float[] margins = new float[levelDbm.Length];
         for (int i = 0; i < margins.Length; i++)
         {
-            margins[i] = (float)(heardDb[i] - shift);
+            margins[i] = (float)(levelDbm[i] - requiredDbm - shift);
         }
 
         return margins;

@@ -16,6 +16,9 @@ public static class SweptArea
     /// <summary>Most places of one sweep: some 15 bytes each.</summary>
     public const double MostPlaces = 16e6;
 
+    /// <summary>From here on memory counts for more than the milliseconds of a collection.</summary>
+    private const int ManyCells = 2_000_000;
+
     /// <summary>Whether a sweep gives what single links give: not over a surface model, whose roofs and trees are taken out at each end, and not where terminal clutter takes the place of cover.</summary>
     public static bool Fits(ReachFieldInput input, GroundMosaic ground)
     {
@@ -46,11 +49,14 @@ public static class SweptArea
 
         // Two steps more than the radius: the outermost cells lie between places, too.
         SweepFrame frame = SweepFrame.Around(input.Station, input.RadiusMetres + (2 * step), step);
-        SweepGround swept = SweepGround.Read(ground, frame, threads, cancellation);
+        SweepResult result = Sweep(input, ground, frame, grid, progress, threads, cancellation, out SweepLayout layout, out ImmutableArray<SweepGap> missing);
         int cells = grid.Columns * grid.Rows;
-        SweepResult result = AreaSweep.Run(swept.Raster, Input(input), null, threads, progress is null ? null : new CellProgress(progress, cells), cancellation);
+        if (cells > ManyCells)
+        {
+            // The plane of the sweep is garbage now, tens of megabytes of it; left to itself the collector would make room for the field first.
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        }
 
-        SweepLayout layout = swept.Raster.Layout;
         float[] loss = new float[cells];
         float[] elevation = new float[cells];
         ReachFlags[] flags = new ReachFlags[cells];
@@ -67,10 +73,20 @@ public static class SweptArea
         });
         ImmutableArray<ReachGap> gaps =
         [
-            .. swept.Gaps.Where(gap => gap.NearestMetres <= input.RadiusMetres)
+            .. missing.Where(gap => gap.NearestMetres <= input.RadiusMetres)
                 .Select(gap => new ReachGap(gap.Tile, ground.Heights.Any(window => window.Name == gap.Tile), Met(flags, grid, gap, input), gap.NearestMetres, gap.NearestBearingDegrees)),
         ];
         return ReachField.FromCells(input, grid, loss, elevation, flags, gaps, step);
+    }
+
+    /// <summary>Reads the ground onto the plane of the sweep and sweeps it. A method of its own, so that nothing holds that plane afterwards.</summary>
+    private static SweepResult Sweep(
+        ReachFieldInput input, GroundMosaic ground, SweepFrame frame, GridFrame grid, IProgress<int>? progress, int threads, CancellationToken cancellation, out SweepLayout layout, out ImmutableArray<SweepGap> missing)
+    {
+        SweepGround swept = SweepGround.Read(ground, frame, threads, cancellation);
+        layout = swept.Raster.Layout;
+        missing = swept.Gaps;
+        return AreaSweep.Run(swept.Raster, Input(input), null, threads, progress is null ? null : new CellProgress(progress, grid.Columns * grid.Rows), cancellation);
     }
 
     internal static SweepInput Input(ReachFieldInput input) => new()
