@@ -13,7 +13,8 @@ internal static class ReachCommand
     internal static Command Create()
     {
         Argument<string> plan = Options.Plan();
-        Argument<string> site = new("SITE") { Description = "Station: KEY, or SITE/FIT-OUT." };
+        Argument<string[]> sites = new("SITE") { Description = "Station: KEY, or SITE/FIT-OUT; with several: best server and how many.", Arity = ArgumentArity.ZeroOrMore };
+        Option<bool> allSites = new("--all-sites") { Description = "All sites with a fit-out in use, with those named: best server and how many." };
         Option<string?> fitOut = new("--fit-out") { Description = "Key of the site's fit-out, in place of the one in use." };
         Option<string?> compare = new("--compare-fit-out") { Description = "Key of another fit-out of the site, to tell how much better or worse it is." };
         Option<Estimate?> radius = Options.Quantity("--radius", Dimension.Length, "How far from the station (default 10 km).");
@@ -22,8 +23,9 @@ internal static class ReachCommand
         Option<Estimate?> height = Options.Quantity("--receiver-height", Dimension.Length, "Height of the receiver above ground (default 1.5 m, a mast 6 m).");
         Option<string?> direction = new("--direction") { Description = "heard (default): the station sends; hears: it receives; both: the weaker way." };
         direction.AcceptOnlyFromAmong("heard", "hears", "both");
-        Option<string?> layer = new("--layer") { Description = "What a .tif holds: margin (default), level, loss, confidence, delivery or difference." };
-        layer.AcceptOnlyFromAmong([.. ReachLayers.Names]);
+        Option<string?> layer = new("--layer") { Description = "What a .tif holds: margin (default), level, loss, confidence, delivery or difference; of several stations best-server (default), station-count or margin." };
+        layer.AcceptOnlyFromAmong([.. ReachLayers.OfOne.Union(ReachLayers.OfSeveral)]);
+        Option<bool> dark = new("--dark") { Description = "Draw pictures light on dark." };
         Option<bool> ownPaths = new("--own-paths") { Description = "Give each cell a path of its own in place of one sweep: slow, for comparison." };
         Option<string[]> output = new("--out") { Description = "File to write, by its ending: " + ReachFiles.Endings + "; may be given several times." };
         Option<bool> json = Options.Json();
@@ -31,20 +33,22 @@ internal static class ReachCommand
         Option<string[]> failOn = Options.FailOn();
         Command command = new("reach", "Show where a station is heard and what it hears: areas by margin, map picture, raster.")
         {
-            plan, site, fitOut, compare, radius, cell, receiver, height, direction, layer, ownPaths, output, json, outside, failOn,
+            plan, sites, allSites, fitOut, compare, radius, cell, receiver, height, direction, layer, ownPaths, dark, output, json, outside, failOn,
         };
         command.SetAction((parsed, cancellation) =>
         {
             ReachOptions options = new()
             {
-                Station = parsed.GetRequiredValue(site),
+                Stations = parsed.GetValue(sites) ?? [],
+                AllSites = parsed.GetValue(allSites),
                 FitOut = parsed.GetValue(fitOut),
                 CompareFitOut = parsed.GetValue(compare),
                 Area = new(parsed.GetValue(radius)?.Median ?? ReachOptions.UsualRadiusMetres, parsed.GetValue(cell)?.Median ?? ReachOptions.UsualCellMetres),
                 Receiver = parsed.GetValue(receiver) ?? ReachReceiver.HandheldKey,
                 ReceiverHeightMetres = parsed.GetValue(height)?.Median,
                 Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
-                Layer = parsed.GetValue(layer) ?? ReachLayers.Margin,
+                LayerAsked = parsed.GetValue(layer),
+                IsDark = parsed.GetValue(dark),
                 OwnPaths = parsed.GetValue(ownPaths),
                 Files = parsed.GetValue(output) ?? [],
             };
@@ -55,9 +59,9 @@ internal static class ReachCommand
 
     private static int Run(string planPath, ReachOptions options, bool json, bool allowOutside, string[]? failOn, CancellationToken cancellation)
     {
-        if (ReachFiles.Problem(options.Files) is { } unwritable)
+        if ((ReachLayers.Problem(options) ?? ReachFiles.Problem(options)) is { } wrongly)
         {
-            Console.Error.WriteLine(unwritable);
+            Console.Error.WriteLine(wrongly);
             return ExitCode.BadInput;
         }
 
@@ -68,30 +72,43 @@ internal static class ReachCommand
             return ExitCode.BadInput;
         }
 
+        return options.IsOfSeveral
+            ? RunSeveral(session, options, json, failOn, cancellation)
+            : RunOne(session, options, json, failOn, cancellation);
+    }
+
+    private static int RunSeveral(PlanSession session, ReachOptions options, bool json, string[]? failOn, CancellationToken cancellation)
+    {
+        using Progress progress = Progress.Start("cells");
+        SeveralReport? report = SeveralReach.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
+        progress.Stop();
+        Tell(problems);
+        if (report is null || !AllWritten(options.Files, path => SeveralFiles.Write(path, report, options)))
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (json)
+        {
+            Console.Out.WriteLine(SeveralJson.Write(report, options));
+        }
+        else
+        {
+            SeveralText.Write(report, options);
+        }
+
+        return Options.Code(report.Findings, failOn);
+    }
+
+    private static int RunOne(PlanSession session, ReachOptions options, bool json, string[]? failOn, CancellationToken cancellation)
+    {
         using Progress progress = Progress.Start("cells");
         ReachReport? report = ReachRun.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
         progress.Stop();
-        foreach (string problem in problems)
+        Tell(problems);
+        if (report is null || !AllWritten(options.Files, path => ReachFiles.Write(path, report, options)))
         {
-            Console.Error.WriteLine(problem);
-        }
-
-        return report is null ? ExitCode.BadInput : Answer(report, options, json, failOn);
-    }
-
-    private static int Answer(ReachReport report, ReachOptions options, bool json, string[]? failOn)
-    {
-        foreach (string path in options.Files)
-        {
-            try
-            {
-                ReachFiles.Write(path, report, options);
-            }
-            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-            {
-                Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
-                return ExitCode.BadInput;
-            }
+            return ExitCode.BadInput;
         }
 
         if (json)
@@ -104,5 +121,31 @@ internal static class ReachCommand
         }
 
         return Options.Code(report.Findings, failOn);
+    }
+
+    private static void Tell(ImmutableArray<string> problems)
+    {
+        foreach (string problem in problems)
+        {
+            Console.Error.WriteLine(problem);
+        }
+    }
+
+    private static bool AllWritten(string[] paths, Action<string> write)
+    {
+        foreach (string path in paths)
+        {
+            try
+            {
+                write(path);
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
+                return false;
+            }
+        }
+
+        return true;
     }
 }

@@ -35,7 +35,7 @@ internal static class ReachText
 
         Budget(text, report);
         Console.Out.Write(text.ToString());
-        Notes(report);
+        Notes(report.Findings, report.Setup.Assumptions);
         foreach (string file in options.Files)
         {
             Console.Out.WriteLine($"Written: {file}");
@@ -99,10 +99,11 @@ internal static class ReachText
         text.Line($"  {"from packet to packet",-46} {$"±{report.Map.HeardSpread.Fading.Total:0.0}",8} dB");
     }
 
-    private static void Notes(ReachReport report)
+    /// <summary>What is not well, and what was assumed.</summary>
+    internal static void Notes(IEnumerable<Finding> findings, IEnumerable<Assumption> assumptions)
     {
         IAnsiConsole console = AnsiConsole.Console;
-        foreach (IGrouping<(Verdict, string), Finding> group in report.Findings
+        foreach (IGrouping<(Verdict, string), Finding> group in findings
             .Where(finding => finding.Verdict != Verdict.Ok)
             .GroupBy(finding => (finding.Verdict, FindingSentences.Text(finding))))
         {
@@ -113,7 +114,7 @@ internal static class ReachText
         }
 
         console.WriteLine();
-        foreach (string assumed in report.Setup.Assumptions.Select(assumption => $"Assumed: {assumption.Text} ({assumption.Source})").Distinct(StringComparer.Ordinal))
+        foreach (string assumed in assumptions.Select(assumption => $"Assumed: {assumption.Text} ({assumption.Source})").Distinct(StringComparer.Ordinal))
         {
             Wrap(console, assumed);
         }

@@ -11,12 +11,16 @@ internal static class ReachMapLayer
     private const double LabelPixels = 12.5;
 
     /// <summary>Draws it.</summary>
-    public static GroupShape Draw(ReachPictureModel model, ReachFrame frame, Palette palette)
+    public static GroupShape Draw(MapMarks marks, ReachFrame frame, Palette palette)
     {
         List<Shape> shapes = [];
         List<Box> taken = [frame.Box with { Right = frame.Box.Left + 190, Top = frame.Box.Bottom - 52 }];
-        Rings(model, frame, palette, shapes, taken);
-        (string Name, Spot At)[] places = [.. model.Marks.Select(mark => (mark.Name, frame.At(mark.EastingMetres, mark.NorthingMetres))).Where(place => IsOn(frame, place.Item2))];
+        if (marks.RadiusMetres is { } radius)
+        {
+            Rings(radius, frame.At(marks.Stations[0]), frame, palette, shapes, taken);
+        }
+
+        (string Name, Spot At)[] places = [.. marks.Places.Select(mark => (mark.Name, frame.At(mark.EastingMetres, mark.NorthingMetres))).Where(place => IsOn(frame, place.Item2))];
         foreach ((_, Spot at) in places)
         {
             shapes.Add(new AreaShape([new(at.X, at.Y - 5.5), new(at.X + 5.5, at.Y), new(at.X, at.Y + 5.5), new(at.X - 5.5, at.Y)], new(palette.Paper), new(palette.Ink, 1.6)));
@@ -24,14 +28,24 @@ internal static class ReachMapLayer
         }
 
         // Labels after all marks, so that none lies under one.
-        Station(model, frame, palette, shapes, taken);
+        foreach (MapStation station in marks.Stations)
+        {
+            Station(station, frame.At(station), palette, shapes, taken);
+        }
+
+        bool isAlone = marks.Stations.Length == 1;
+        foreach (MapStation station in marks.Stations)
+        {
+            Label(station.Name, frame.At(station), 13, isAlone ? 15 : LabelPixels, TextWeight.SemiBold, frame, palette, shapes, taken);
+        }
+
         foreach ((string name, Spot at) in places)
         {
             Label(name, at, 8, LabelPixels, TextWeight.Regular, frame, palette, shapes, taken);
         }
 
         Scale(frame, palette, shapes);
-        North(model, frame, palette, shapes);
+        North(frame, palette, shapes);
         shapes.Add(AreaShape.Of(frame.Box, new(palette.Paper with { Opacity = 0 }), new(palette.Muted, 1)));
         return new("map-marks", [.. shapes], frame.Box);
     }
@@ -39,16 +53,15 @@ internal static class ReachMapLayer
     private static bool IsOn(ReachFrame frame, Spot at) =>
         frame.Box.Grown(-8) is Box inner && at.X > inner.Left && at.X < inner.Right && at.Y > inner.Top && at.Y < inner.Bottom;
 
-    private static void Rings(ReachPictureModel model, ReachFrame frame, Palette palette, List<Shape> shapes, List<Box> taken)
+    private static void Rings(double radius, Spot centre, ReachFrame frame, Palette palette, List<Shape> shapes, List<Box> taken)
     {
-        double radius = model.Map.Field.Input.RadiusMetres;
         Ticks ticks = Ticks.Between(0, radius, 4);
         foreach (double ring in ticks.Values.Where(value => value > 0 && value < radius * 0.97).Append(radius))
         {
             bool isEdge = ring == radius;
             double pixels = ring * frame.PixelsPerMetre;
-            shapes.Add(new LineShape(Circle(frame.Station, pixels), new(palette.Ink.Veil(isEdge ? 0.75 : 0.45), isEdge ? 1.4 : 0.9) { Dashes = isEdge ? [] : [5, 4] }));
-            Spot at = new(frame.Station.X, frame.Station.Y + pixels);
+            shapes.Add(new LineShape(Circle(centre, pixels), new(palette.Ink.Veil(isEdge ? 0.75 : 0.45), isEdge ? 1.4 : 0.9) { Dashes = isEdge ? [] : [5, 4] }));
+            Spot at = new(centre.X, centre.Y + pixels);
             string text = ring < 1000
                 ? string.Create(CultureInfo.InvariantCulture, $"{ring:0.#} m")
                 : string.Create(CultureInfo.InvariantCulture, $"{ring / 1000:0.##} km");
@@ -58,13 +71,21 @@ internal static class ReachMapLayer
         }
     }
 
-    private static void Station(ReachPictureModel model, ReachFrame frame, Palette palette, List<Shape> shapes, List<Box> taken)
+    /// <summary>A dot, or a disc with its number where there are several.</summary>
+    private static void Station(MapStation station, Spot at, Palette palette, List<Shape> shapes, List<Box> taken)
     {
-        Spot at = frame.Station;
         shapes.Add(new AreaShape(VerdictMark.Disc(at, 9), new(palette.Paper), new(palette.Ink, 1)));
-        shapes.Add(new AreaShape(VerdictMark.Disc(at, 5.5), new(palette.Blocked)));
+        if (station.Number == 0)
+        {
+            shapes.Add(new AreaShape(VerdictMark.Disc(at, 5.5), new(palette.Blocked)));
+        }
+        else
+        {
+            string number = station.Number.ToString(CultureInfo.InvariantCulture);
+            shapes.Add(new TextShape(new(at.X, at.Y + 3.6), number, number.Length > 2 ? 8 : 10, palette.Ink) { Anchor = TextAnchor.Middle, Weight = TextWeight.SemiBold });
+        }
+
         taken.Add(new(at.X - 10, at.Y - 10, at.X + 10, at.Y + 10));
-        Label(model.StationName, at, 13, 15, TextWeight.SemiBold, frame, palette, shapes, taken);
     }
 
     /// <summary>A label on whichever side of its place has room; none where no side has.</summary>
@@ -105,11 +126,10 @@ internal static class ReachMapLayer
     }
 
     /// <summary>An arrow to true north, which the grid's own north misses by a degree or two.</summary>
-    private static void North(ReachPictureModel model, ReachFrame frame, Palette palette, List<Shape> shapes)
+    private static void North(ReachFrame frame, Palette palette, List<Shape> shapes)
     {
-        GeoPoint station = model.Map.Field.Input.Station;
-        UtmPosition here = UniversalTransverseMercator.FromGeo(station, model.Relief.Frame.UtmZone, model.Relief.Frame.IsNorth);
-        UtmPosition there = UniversalTransverseMercator.FromGeo(Geodesic.Direct(station, 0, 1000), here.Zone, here.North);
+        UtmPosition here = frame.Middle;
+        UtmPosition there = UniversalTransverseMercator.FromGeo(Geodesic.Direct(UniversalTransverseMercator.ToGeo(here), 0, 1000), here.Zone, here.North);
         double turn = Math.Atan2(there.EastingMetres - here.EastingMetres, there.NorthingMetres - here.NorthingMetres);
         Spot centre = new(frame.Box.Right - 30, frame.Box.Top + 38);
         shapes.Add(new AreaShape(VerdictMark.Disc(centre, 23), new(palette.Paper.Veil(0.85))));

@@ -38,7 +38,7 @@ public sealed record ReachOverlay(PixelImage Image, Drawing Legend, double WestD
             {
                 double longitude = bounds.WestDegrees + ((column + 0.5) / Side * bounds.WidthDegrees);
                 UniversalTransverseMercator.Forward(latitude, longitude, grid.UtmZone, grid.IsNorth, out double x, out double y);
-                (double margin, ReachFlags flags) = ReachImage.MarginAt(map.Field, margins, (x - grid.OriginX) / grid.StepX, (grid.OriginY - y) / grid.StepY);
+                (double margin, ReachFlags flags) = ReachImage.MarginAt(map.Field, margins, x, y);
                 Ink ink = Of(margin, flags, edges, column, row);
                 int at = ((row * Side) + column) * 4;
                 (pixels[at], pixels[at + 1], pixels[at + 2], pixels[at + 3]) = (ink.Red, ink.Green, ink.Blue, ink.Opacity);
@@ -62,7 +62,7 @@ public sealed record ReachOverlay(PixelImage Image, Drawing Legend, double WestD
 
         int index = double.IsNaN(margin) ? 0 : ReachClasses.IndexOf(edges, margin);
         bool isLine = Math.Abs(Math.IEEERemainder(column + row, HatchPeriod)) < 1 || (double.IsNaN(margin) && Math.Abs(Math.IEEERemainder(column - row, HatchPeriod)) < 1);
-        return index > 0 ? ReachScale.Of(index - 1).Veil(ClassVeil) : isLine ? ReachScale.Hatch.Veil(HatchVeil) : default;
+        return index > 0 ? ReachScale.Light.Of(index - 1).Veil(ClassVeil) : isLine ? ReachScale.Light.Hatch.Veil(HatchVeil) : default;
     }
 
     private static Drawing DrawLegend(ImmutableArray<double> edges)
@@ -72,7 +72,7 @@ public sealed record ReachOverlay(PixelImage Image, Drawing Legend, double WestD
         double y = 32;
         for (int i = edges.Length; i >= 0; i--)
         {
-            Fill fill = i == 0 ? new(palette.Paper, new(HatchKind.Rising, ReachScale.Hatch)) : new(ReachScale.Of(i - 1));
+            Fill fill = i == 0 ? new(palette.Paper, new(HatchKind.Rising, ReachScale.Light.Hatch)) : new(ReachScale.Light.Of(i - 1));
             string text = i == 0 ? "below the limit"
                 : i == edges.Length ? string.Create(CultureInfo.InvariantCulture, $"{edges[i - 1]:0.#} dB and more")
                 : string.Create(CultureInfo.InvariantCulture, $"{edges[i - 1]:0.#} to {edges[i]:0.#} dB");

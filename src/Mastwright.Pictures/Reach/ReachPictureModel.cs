@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Network.Reach;
+using Mastwright.Pictures.Drawings;
 
 namespace Mastwright.Pictures.Reach;
 
@@ -32,6 +33,9 @@ public sealed record ReachPictureModel
 
     /// <summary>Other places to be marked.</summary>
     public ImmutableArray<ReachMark> Marks { get; init; } = [];
+
+    /// <summary>Light or dark.</summary>
+    public Theme Theme { get; init; }
 
     /// <summary>What was assumed, in sentences, most telling first.</summary>
     public ImmutableArray<string> Assumptions { get; init; } = [];

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using Mastwright.Findings;
+using Mastwright.Ground;
 using Mastwright.Network.Reach;
+using Mastwright.Plans;
 using Mastwright.Reports.Reach;
 
 namespace Mastwright.Reports.Documents;
@@ -20,24 +22,13 @@ internal static class ReachJson
         writer.WriteString("receiver-name", report.Setup.Receiver.Name);
         writer.Number("receiver-height-metres", field.Input.ReceiverHeightMetres);
         writer.Number("radius-metres", field.Input.RadiusMetres);
-        writer.Number("cell-metres", field.Input.CellMetres);
         writer.Number("sweep-step-metres", field.SweepStepMetres);
-        writer.WriteNumber("epsg", (field.Frame.IsNorth ? 32600 : 32700) + field.Frame.UtmZone);
-        writer.WriteNumber("columns", field.Frame.Columns);
-        writer.WriteNumber("rows", field.Frame.Rows);
-        writer.Number("west-metres", field.Frame.OriginX - (field.Frame.StepX / 2));
-        writer.Number("north-metres", field.Frame.OriginY + (field.Frame.StepY / 2));
+        Grid(writer, field.Frame);
         writer.WriteNumber("cells", field.CellCount);
         writer.WriteNumber("cells-by-short-path", flags.Count(flag => (flag & ReachFlags.ShortPath) != ReachFlags.None));
         writer.WriteNumber("cells-without-ground", flags.Count(flag => (flag & ReachFlags.GroundMissing) != ReachFlags.None));
-        writer.Number("frequency-hertz", report.Settings.FrequencyHz);
-        writer.Number("time-percent", report.Settings.TimePercent);
-        writer.Number("location-percent", report.Settings.LocationPercent);
-        writer.Number("wanted-margin-db", report.Settings.Wanted.MarginDb);
-        writer.Number("refractivity-gradient", report.Setup.Air.RefractivityGradient);
-        writer.WriteString("refractivity-gradient-source", report.Setup.Air.RefractivityGradientSource);
-        writer.Number("surface-refractivity", report.Setup.Air.SurfaceRefractivity);
-        writer.WriteString("surface-refractivity-source", report.Setup.Air.SurfaceRefractivitySource);
+        Settings(writer, report.Settings);
+        Air(writer, report.Setup.Air);
         Budget(writer, report.Map);
         Direction(writer, report.Map, ReachDirection.Heard);
         Direction(writer, report.Map, ReachDirection.Hears);
@@ -48,6 +39,35 @@ internal static class ReachJson
         writer.Findings("findings", report.Findings);
         writer.Assumptions("assumptions", report.Setup.Assumptions);
     });
+
+    /// <summary>Where the cells lie.</summary>
+    internal static void Grid(Utf8JsonWriter writer, GridFrame frame)
+    {
+        writer.Number("cell-metres", frame.StepX);
+        writer.WriteNumber("epsg", (frame.IsNorth ? 32600 : 32700) + frame.UtmZone);
+        writer.WriteNumber("columns", frame.Columns);
+        writer.WriteNumber("rows", frame.Rows);
+        writer.Number("west-metres", frame.OriginX - (frame.StepX / 2));
+        writer.Number("north-metres", frame.OriginY + (frame.StepY / 2));
+    }
+
+    /// <summary>What the plan asks for.</summary>
+    internal static void Settings(Utf8JsonWriter writer, PathSettings settings)
+    {
+        writer.Number("frequency-hertz", settings.FrequencyHz);
+        writer.Number("time-percent", settings.TimePercent);
+        writer.Number("location-percent", settings.LocationPercent);
+        writer.Number("wanted-margin-db", settings.Wanted.MarginDb);
+    }
+
+    /// <summary>The air of a station.</summary>
+    internal static void Air(Utf8JsonWriter writer, PathAir air)
+    {
+        writer.Number("refractivity-gradient", air.RefractivityGradient);
+        writer.WriteString("refractivity-gradient-source", air.RefractivityGradientSource);
+        writer.Number("surface-refractivity", air.SurfaceRefractivity);
+        writer.WriteString("surface-refractivity-source", air.SurfaceRefractivitySource);
+    }
 
     private static void Budget(Utf8JsonWriter writer, ReachMap map)
     {
@@ -124,7 +144,8 @@ internal static class ReachJson
         writer.WriteEndArray();
     }
 
-    private static void Files(Utf8JsonWriter writer, ReachOptions options)
+    /// <summary>Which way, what and where to the files go.</summary>
+    internal static void Files(Utf8JsonWriter writer, ReachOptions options)
     {
         writer.WriteString("direction", ReachReport.Word(options.Direction));
         writer.WriteString("layer", options.Layer);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
@@ -23,13 +24,18 @@ internal static class ReachFiles
     private const double PngScale = 2;
 
     /// <summary>What is wrong with the files asked for; null when nothing is.</summary>
-    internal static string? Problem(IEnumerable<string> paths)
+    internal static string? Problem(ReachOptions options)
     {
-        foreach (string path in paths)
+        foreach (string path in options.Files)
         {
             if (Ending(path) is not (".png" or ".svg" or ".tif" or ".tiff" or ".geojson" or ".kmz"))
             {
                 return $"--out: '{path}' ends in none of {Endings}";
+            }
+
+            if (options.IsOfSeveral && Ending(path) == ".kmz")
+            {
+                return $"--out: '{path}': a .kmz overlay shows one station; for several there are .png, .svg, .tif and .geojson";
             }
 
             string? folder = Path.GetDirectoryName(Path.GetFullPath(path));
@@ -57,13 +63,15 @@ internal static class ReachFiles
         if (ending is ".tif" or ".tiff")
         {
             ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
-            return;
         }
-
-        WholeFile.Write(path, Content(ending, report, options));
-        if (ending == ".png")
+        else if (ending == ".png")
         {
-            WholeFile.Write(Path.ChangeExtension(path, ".pgw"), WorldFile(report));
+            ReachRelief relief = Relief(report);
+            WritePicture(path, Draw(report, options, relief), relief.Frame);
+        }
+        else
+        {
+            WholeFile.Write(path, Content(ending, report, options));
         }
     }
 
@@ -71,11 +79,47 @@ internal static class ReachFiles
     internal static byte[] Content(string ending, ReachReport report, ReachOptions options) => ending switch
     {
         ".tif" => Raster(report, options),
-        ".png" => PngWriter.Write(Draw(report, options), PngScale),
-        ".svg" => Encoding.UTF8.GetBytes(SvgWriter.Write(Draw(report, options))),
+        ".png" => PngWriter.Write(Draw(report, options, Relief(report)), PngScale),
+        ".svg" => Encoding.UTF8.GetBytes(SvgWriter.Write(Draw(report, options, Relief(report)))),
         ".geojson" => Encoding.UTF8.GetBytes(ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options))),
         _ => Kmz(report, options),
     };
+
+    private static ReachRelief Relief(ReachReport report) => ReachRelief.Sample(report.Ground, report.Map.Field, ReachPicture.ReliefSide, RimShare);
+
+    /// <summary>Writes a map picture: a .png with the world file that lays it over its place, or an .svg.</summary>
+    internal static void WritePicture(string path, Drawing drawing, GridFrame relief)
+    {
+        if (Ending(path) == ".svg")
+        {
+            WholeFile.Write(path, SvgWriter.Write(drawing));
+            return;
+        }
+
+        WholeFile.Write(path, PngWriter.Write(drawing, PngScale));
+        WholeFile.Write(Path.ChangeExtension(path, ".pgw"), WorldFile(relief));
+    }
+
+    /// <summary>The other places of a plan that a map of a grid may show.</summary>
+    internal static ImmutableArray<ReachMark> Marks(Plan plan, IReadOnlyCollection<string> shown, GridFrame frame, double radiusMetres) =>
+    [
+        .. plan.Sites.Select(site => (site.Key, site.Name, site.Position)).Concat(plan.Neighbours.Select(neighbour => (neighbour.Key, neighbour.Name, neighbour.Position)))
+            .Where(place => !shown.Contains(place.Key) && place.Position.RadiusMetres < radiusMetres / 10 && IsNear(place.Position.Point, frame))
+            .Select(place => (place.Name, At: UniversalTransverseMercator.FromGeo(place.Position.Point, frame.UtmZone, frame.IsNorth)))
+            .Select(place => new ReachMark(place.Name, place.At.EastingMetres, place.At.NorthingMetres)),
+    ];
+
+    /// <summary>What was assumed, in sentences, the most telling first.</summary>
+    internal static ImmutableArray<string> Sentences(IEnumerable<Assumption> assumptions) => [.. assumptions.OrderBy(Rank).Select(Sentence).Distinct(StringComparer.Ordinal)];
+
+    internal static string Ending(string path) => Path.GetExtension(path).ToLowerInvariant();
+
+    /// <summary>Whether a place lies in a grid or within the grid's own size beside it: the projection runs wild far out.</summary>
+    private static bool IsNear(GeoPoint place, GridFrame frame)
+    {
+        GeoPoint middle = ReachGrid.Centre(frame, frame.Columns / 2, frame.Rows / 2);
+        return Geodesic.Inverse(middle, place).DistanceMetres < Math.Max(frame.Columns * frame.StepX, frame.Rows * frame.StepY);
+    }
 
     /// <summary>The raster's bytes: its library writes files that can be sought in, so it goes by way of one.</summary>
     private static byte[] Raster(ReachReport report, ReachOptions options)
@@ -94,31 +138,31 @@ internal static class ReachFiles
     }
 
     /// <summary>The picture.</summary>
-    private static Drawing Draw(ReachReport report, ReachOptions options)
+    private static Drawing Draw(ReachReport report, ReachOptions options, ReachRelief relief)
+    {
+        ReachPictureModel model = Model(report, options, relief);
+        return options.Layer == ReachLayers.Difference && report.Compared is { } compared
+            ? DifferencePicture.Draw(model, compared.Map, compared.Setup.Station.FitOut?.Name ?? compared.Setup.Station.Name)
+            : ReachPicture.Draw(model);
+    }
+
+    private static ReachPictureModel Model(ReachReport report, ReachOptions options, ReachRelief relief)
     {
         ReachField field = report.Map.Field;
-        Plan plan = report.Session.Plan;
-        IEnumerable<(string Key, string Name, LocatedPoint Position)> places = plan.Sites.Select(site => (site.Key, site.Name, site.Position))
-            .Concat(plan.Neighbours.Select(neighbour => (neighbour.Key, neighbour.Name, neighbour.Position)));
-        return ReachPicture.Draw(new()
+        return new()
         {
             Map = report.Map,
             Direction = options.Direction,
-            Relief = Relief(report),
+            Relief = relief,
+            Theme = options.IsDark ? Theme.Dark : Theme.Light,
             StationName = report.Setup.Station.Name,
             FitOutName = report.Setup.Station.FitOut?.Name ?? "",
             ReceiverName = report.Setup.Receiver.Name,
             RadioText = report.RadioText(),
             MethodText = report.MethodText(),
-            Marks =
-            [
-                .. places.Where(place => place.Key != report.Setup.Station.Key && place.Position.RadiusMetres < field.Input.RadiusMetres / 10)
-                    .Where(place => Geodesic.Inverse(field.Input.Station, place.Position.Point).DistanceMetres < 2 * field.Input.RadiusMetres)
-                    .Select(place => (place.Name, At: UniversalTransverseMercator.FromGeo(place.Position.Point, field.Frame.UtmZone, field.Frame.IsNorth)))
-                    .Select(place => new ReachMark(place.Name, place.At.EastingMetres, place.At.NorthingMetres)),
-            ],
-            Assumptions = [.. report.Setup.Assumptions.OrderBy(Rank).Select(Sentence).Distinct(StringComparer.Ordinal)],
-        });
+            Marks = Marks(report.Session.Plan, [report.Setup.Station.Key], field.Frame, field.Input.RadiusMetres),
+            Assumptions = Sentences(report.Setup.Assumptions),
+        };
     }
 
     private static byte[] Kmz(ReachReport report, ReachOptions options)
@@ -151,17 +195,12 @@ internal static class ReachFiles
         ["tolerance"] = string.Create(CultureInfo.InvariantCulture, $"lines simplified to {ReachContour.ToleranceCells * options.Area.CellMetres:0.##} m"),
     };
 
-    private static ReachRelief Relief(ReachReport report) => ReachRelief.Sample(report.Ground, report.Map.Field, ReachPicture.ReliefSide, RimShare);
-
     /// <summary>Six lines that lay the picture's map over its place in the UTM zone: size of a pixel, turn, centre of the first pixel.</summary>
-    private static string WorldFile(ReachReport report)
+    private static string WorldFile(GridFrame relief)
     {
-        GridFrame field = report.Map.Field.Frame;
-        (double column, double row) = field.Locate(report.Map.Field.Input.Station);
-        double half = report.Map.Field.Input.RadiusMetres * (1 + RimShare);
-        double pixel = 2 * half / ReachPicture.MapBox.Width / PngScale;
-        double west = field.OriginX + (column * field.StepX) - half - (ReachPicture.MapBox.Left * PngScale * pixel);
-        double north = field.OriginY - (row * field.StepY) + half + (ReachPicture.MapBox.Top * PngScale * pixel);
+        double pixel = relief.Columns * relief.StepX / ReachPicture.MapBox.Width / PngScale;
+        double west = relief.OriginX - (relief.StepX / 2) - (ReachPicture.MapBox.Left * PngScale * pixel);
+        double north = relief.OriginY + (relief.StepY / 2) + (ReachPicture.MapBox.Top * PngScale * pixel);
         return string.Create(CultureInfo.InvariantCulture, $"{pixel:R}\n0\n0\n{-pixel:R}\n{west + (pixel / 2):R}\n{north - (pixel / 2):R}\n");
     }
 
@@ -176,6 +215,4 @@ internal static class ReachFiles
     };
 
     private static string Sentence(Assumption assumption) => char.ToUpperInvariant(assumption.Text[0]) + assumption.Text[1..];
-
-    private static string Ending(string path) => Path.GetExtension(path).ToLowerInvariant();
 }

@@ -10,7 +10,33 @@ internal static class ReachLayers
 
     internal const string Difference = "difference";
 
-    internal static ImmutableArray<string> Names => [Margin, "level", "loss", "confidence", "delivery", Difference];
+    internal const string BestServer = "best-server";
+
+    internal const string StationCount = "station-count";
+
+    /// <summary>What a map of one station can show.</summary>
+    internal static ImmutableArray<string> OfOne => [Margin, "level", "loss", "confidence", "delivery", Difference];
+
+    /// <summary>What a map of several stations can show.</summary>
+    internal static ImmutableArray<string> OfSeveral => [BestServer, StationCount, Margin];
+
+    /// <summary>What is wrong with the stations and the layer asked for; null when nothing is.</summary>
+    internal static string? Problem(ReachOptions options)
+    {
+        if (options.Stations.Length == 0 && !options.AllSites)
+        {
+            return "reach: no station is named; name one or several after the plan, or give --all-sites";
+        }
+
+        if (options.Layer == Difference && options.CompareFitOut is null && !options.IsOfSeveral)
+        {
+            return "--layer difference needs --compare-fit-out KEY: the fit-out that this one is compared with";
+        }
+
+        ImmutableArray<string> layers = options.IsOfSeveral ? OfSeveral : OfOne;
+        return layers.Contains(options.Layer) ? null
+            : $"--layer: {(options.IsOfSeveral ? "several stations have" : "one station has")} no '{options.Layer}', but {string.Join(", ", layers)}";
+    }
 
     /// <summary>The values of a layer, row by row; NaN where there is none.</summary>
     internal static ReadOnlyMemory<float> Of(string layer, ReachMap map, ReachMap? compared, ReachDirection direction) => layer switch

@@ -12,7 +12,14 @@ internal sealed record ReachOptions
     /// <summary>The side of a cell, in metres, where none is asked for.</summary>
     internal const double UsualCellMetres = 90;
 
-    internal required string Station { get; init; }
+    /// <summary>The stations named, as they were named.</summary>
+    internal required string[] Stations { get; init; }
+
+    /// <summary>Whether every site with a fit-out in use is meant as well.</summary>
+    internal bool AllSites { get; init; }
+
+    /// <summary>Whether the answer is about several stations together.</summary>
+    internal bool IsOfSeveral => AllSites || Stations.Length > 1;
 
     internal string? FitOut { get; init; }
 
@@ -26,7 +33,12 @@ internal sealed record ReachOptions
 
     internal ReachDirection Direction { get; init; }
 
-    internal required string Layer { get; init; }
+    /// <summary>What a raster or picture shows; null for what is usual.</summary>
+    internal string? LayerAsked { get; init; }
+
+    internal string Layer => LayerAsked ?? (IsOfSeveral ? ReachLayers.BestServer : ReachLayers.Margin);
+
+    internal bool IsDark { get; init; }
 
     internal bool OwnPaths { get; init; }
 
@@ -38,5 +50,5 @@ internal sealed record ReachOptions
     /// <summary>The same station with the fit-out to compare with.</summary>
     internal string ComparedName => WithFitOut(CompareFitOut);
 
-    private string WithFitOut(string? key) => key is null ? Station : $"{Station.Split('/')[0]}/{key.Split('/')[^1]}";
+    private string WithFitOut(string? key) => key is null ? Stations[0] : $"{Stations[0].Split('/')[0]}/{key.Split('/')[^1]}";
 }

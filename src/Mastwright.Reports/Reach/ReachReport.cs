@@ -27,9 +27,11 @@ internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachM
     };
 
     /// <summary>Frequency and modem setting in a line.</summary>
-    internal string RadioText()
+    internal string RadioText() => RadioText(Session.Plan.Modem);
+
+    /// <summary>Frequency and modem setting in a line.</summary>
+    internal static string RadioText(ModemSetting modem)
     {
-        ModemSetting modem = Session.Plan.Modem;
         string rate = modem.Modulation == Modulation.ChirpSpreadSpectrum
             ? Text($"{modem.BandwidthHz / 1e3:0.###} kHz, spreading factor {modem.SpreadingFactor}, coding rate 4/{modem.CodingRateDenominator}")
             : Text($"{modem.BandwidthHz / 1e3:0.###} kHz, {modem.BitRate / 1e3:0.###} kbit/s");
@@ -39,10 +41,13 @@ internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachM
     /// <summary>How the losses were found, in a line.</summary>
     internal string MethodText()
     {
-        GridFrame frame = Map.Field.Frame;
         string how = Map.Field.SweepStepMetres is { } step ? Text($"from one sweep in steps of {step:0.#} m") : "each by its own path";
-        return Text($"ITU-R P.1812, {Settings.TimePercent:0.#} % of the time, {Settings.LocationPercent:0.#} % of the places; cells of {frame.StepX:0.##} m, {how}; below 0.25 km free space and one knife edge. Grid: UTM {frame.UtmZone} {(frame.IsNorth ? "north" : "south")}, WGS 84.");
+        return MethodText(Settings, Map.Field.Frame, how);
     }
+
+    /// <summary>How losses on a grid were found, in a line.</summary>
+    internal static string MethodText(PathSettings settings, GridFrame frame, string how) =>
+        Text($"ITU-R P.1812, {settings.TimePercent:0.#} % of the time, {settings.LocationPercent:0.#} % of the places; cells of {frame.StepX:0.##} m, {how}; below 0.25 km free space and one knife edge. Grid: UTM {frame.UtmZone} {(frame.IsNorth ? "north" : "south")}, WGS 84.");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

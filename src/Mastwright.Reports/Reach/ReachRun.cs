@@ -37,7 +37,7 @@ internal static class ReachRun
         }
 
         LinkStation? compared = null;
-        if ((options.CompareFitOut is not null && (compared = Station(session, options.ComparedName, problems)) is null) || !IsComparable(options, problems))
+        if (options.CompareFitOut is not null && (compared = Station(session, options.ComparedName, problems)) is null)
         {
             return null;
         }
@@ -48,13 +48,7 @@ internal static class ReachRun
             return null;
         }
 
-        if (ReachReceiver.Find(session.Plan, options.Receiver, options.ReceiverHeightMetres, out string wrong) is not { } receiver)
-        {
-            problems.Add($"--receiver: {wrong}");
-            return null;
-        }
-
-        if (Map(session, station, receiver, options, null, problems, progress, cancellation) is not { } report)
+        if (Receiver(session, options, problems) is not { } receiver || Map(session, station, receiver, options, null, null, problems, progress, cancellation) is not { } report)
         {
             return null;
         }
@@ -64,10 +58,23 @@ internal static class ReachRun
             return report;
         }
 
-        return Map(session, compared, receiver, options, report, problems, progress, cancellation) is { } other ? report with { Compared = other } : null;
+        return Map(session, compared, receiver, options, null, report, problems, progress, cancellation) is { } other ? report with { Compared = other } : null;
     }
 
-    private static LinkStation? Station(PlanSession session, string name, List<string> problems)
+    /// <summary>The receiver asked for; null, with the problem added, when there is none.</summary>
+    internal static ReachReceiver? Receiver(PlanSession session, ReachOptions options, List<string> problems)
+    {
+        ReachReceiver? receiver = ReachReceiver.Find(session.Plan, options.Receiver, options.ReceiverHeightMetres, out string wrong);
+        if (receiver is null)
+        {
+            problems.Add($"--receiver: {wrong}");
+        }
+
+        return receiver;
+    }
+
+    /// <summary>The station of a name; null, with the problem added, when there is none.</summary>
+    internal static LinkStation? Station(PlanSession session, string name, List<string> problems)
     {
         LinkStation? station = StationChoice.Find(session.Plan, name, out string problem);
         if (station is null)
@@ -78,37 +85,40 @@ internal static class ReachRun
         return station;
     }
 
-    private static bool IsComparable(ReachOptions options, List<string> problems)
-    {
-        if (options.Layer != ReachLayers.Difference || options.CompareFitOut is not null)
-        {
-            return true;
-        }
-
-        problems.Add("--layer difference needs --compare-fit-out KEY: the fit-out that this one is compared with");
-        return false;
-    }
-
     /// <summary>How far around the station ground is read: the corners of a picture, else a little more than the radius.</summary>
-    private static double GroundMetres(ReachOptions options) => ReachFiles.HaveRelief(options.Files)
+    private static double GroundMetres(ReachOptions options, bool isOneOfSeveral) => !isOneOfSeveral && ReachFiles.HaveRelief(options.Files)
         ? options.Area.RadiusMetres * (1 + ReachFiles.RimShare) * Math.Sqrt(2)
         : (options.Area.RadiusMetres * 1.01) + RimMetres;
 
-    private static ReachReport? Map(
-        PlanSession session, LinkStation station, ReachReceiver receiver, ReachOptions options, ReachReport? before, List<string> problems, IProgress<int>? progress, CancellationToken cancellation)
+    /// <summary>The map of one station; null, with the problem added, when it cannot be made.</summary>
+    /// <param name="session">The plan.</param>
+    /// <param name="station">The station.</param>
+    /// <param name="receiver">Who is carried about.</param>
+    /// <param name="options">What is asked for.</param>
+    /// <param name="zone">UTM zone of a grid shared with others; null for the station's own.</param>
+    /// <param name="before">A map of the same place with another fit-out; null for none.</param>
+    /// <param name="problems">Told what is wrong.</param>
+    /// <param name="progress">Told the number of cells done, from any thread; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal static ReachReport? Map(
+        PlanSession session,
+        LinkStation station,
+        ReachReceiver receiver,
+        ReachOptions options,
+        (int Number, bool IsNorth)? zone,
+        ReachReport? before,
+        List<string> problems,
+        IProgress<int>? progress,
+        CancellationToken cancellation)
     {
-        GroundMosaic ground = before?.Ground ?? session.Ground.MosaicFor(GeoBounds.Of(station.Position.Point).Expanded(GroundMetres(options)));
+        GroundMosaic ground = before?.Ground ?? session.Ground.MosaicFor(GeoBounds.Of(station.Position.Point).Expanded(GroundMetres(options, zone is not null)));
         ReachSetup setup = session.Assessment.Reach(station, receiver, options.Area, ground);
-        if (session.TellDamage(problems.Add))
+        if (session.TellDamage(problems.Add) || !IsComplete(setup, problems))
         {
             return null;
         }
 
-        if (setup.Field is not { } input || setup.Budget is not { } budget)
-        {
-            problems.Add($"There is no map of {station.Subject}, for want of {string.Join("; ", setup.Missing)}");
-            return null;
-        }
+        ReachFieldInput input = setup.Field! with { SharedZone = zone };
 
         bool ownPaths = options.OwnPaths || !SweptArea.Fits(input, ground);
         if (ownPaths && ReachGrid.Problem(input.Station, input.RadiusMetres, input.CellMetres) is { Length: > 0 } problem)
@@ -127,6 +137,18 @@ internal static class ReachRun
             return null;
         }
 
-        return new(session, setup, ReachMap.Of(field, budget), ground);
+        return new(session, setup, ReachMap.Of(field, setup.Budget!), ground);
+    }
+
+    /// <summary>Whether nothing is missing for a map; adds what is.</summary>
+    internal static bool IsComplete(ReachSetup setup, List<string> problems)
+    {
+        if (setup.Field is not null && setup.Budget is not null)
+        {
+            return true;
+        }
+
+        problems.Add($"There is no map of {setup.Station.Subject}, for want of {string.Join("; ", setup.Missing)}");
+        return false;
     }
 }

@@ -8,55 +8,47 @@ using Mastwright.Network.Reach;
 
 namespace Mastwright.Storage.Reach;
 
-/// <summary>Writes the contours of a reach map as GeoJSON (RFC 7946): longitude and latitude on WGS 84, outer lines counter-clockwise.</summary>
+/// <summary>Writes places and areas of a reach map as GeoJSON (RFC 7946): longitude and latitude on WGS 84, outer lines counter-clockwise, areas cut at the antimeridian.</summary>
 public static class ReachGeoJson
 {
     private const int Decimals = 7;
 
     private static readonly JsonWriterOptions Form = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>The text of the file: one multi-polygon a class, holding all with at least its margin, and the station as a point.</summary>
+    /// <summary>The contours of the map of one station: one multi-polygon a class, holding all with at least its margin, and the station as a point.</summary>
     /// <param name="contours">The contours.</param>
     /// <param name="map">The map they are of.</param>
     /// <param name="properties">What each of them tells besides its own numbers, by name.</param>
-    /// <remarks>Longitudes run on past 180° where the map does, so that no shape is torn; RFC 7946 section 3.1.9 would have it cut there.</remarks>
     public static string Write(ImmutableArray<ReachContour> contours, ReachMap map, IReadOnlyDictionary<string, string> properties)
     {
         ArgumentNullException.ThrowIfNull(map);
+        return Write(
+        [
+            new() { Place = map.Field.Input.Station },
+            .. contours.Select(contour => new ReachFeature
+            {
+                Patches = contour.Patches,
+                Numbers = [new("margin-from-db", contour.FromDb), new("area-square-metres", Math.Round(contour.AreaSquareMetres))],
+            }),
+        ], properties);
+    }
+
+    /// <summary>The text of a file.</summary>
+    /// <param name="features">Places and areas.</param>
+    /// <param name="properties">What each of them tells besides its own, by name.</param>
+    public static string Write(IEnumerable<ReachFeature> features, IReadOnlyDictionary<string, string> properties)
+    {
+        ArgumentNullException.ThrowIfNull(features);
         ArgumentNullException.ThrowIfNull(properties);
         ArrayBufferWriter<byte> buffer = new();
         using (Utf8JsonWriter writer = new(buffer, Form))
         {
-            GeoPoint station = map.Field.Input.Station;
             writer.WriteStartObject();
             writer.WriteString("type", "FeatureCollection");
             writer.WriteStartArray("features");
-            Feature(writer, properties, null, () =>
+            foreach (ReachFeature feature in features)
             {
-                writer.WriteString("type", "Point");
-                writer.WritePropertyName("coordinates");
-                Place(writer, station, station);
-            });
-            foreach (ReachContour contour in contours)
-            {
-                Feature(writer, properties, contour, () =>
-                {
-                    writer.WriteString("type", "MultiPolygon");
-                    writer.WriteStartArray("coordinates");
-                    foreach (ReachPatch patch in contour.Patches)
-                    {
-                        writer.WriteStartArray();
-                        Ring(writer, patch.Outer, station);
-                        foreach (ReachRing hole in patch.Holes)
-                        {
-                            Ring(writer, hole, station);
-                        }
-
-                        writer.WriteEndArray();
-                    }
-
-                    writer.WriteEndArray();
-                });
+                Feature(writer, feature, properties);
             }
 
             writer.WriteEndArray();
@@ -66,47 +58,79 @@ public static class ReachGeoJson
         return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
     }
 
-    private static void Feature(Utf8JsonWriter writer, IReadOnlyDictionary<string, string> properties, ReachContour? contour, Action geometry)
+    private static void Feature(Utf8JsonWriter writer, ReachFeature feature, IReadOnlyDictionary<string, string> properties)
     {
         writer.WriteStartObject();
         writer.WriteString("type", "Feature");
         writer.WriteStartObject("properties");
-        foreach ((string name, string value) in properties.OrderBy(pair => pair.Key, StringComparer.Ordinal))
+        foreach ((string name, string value) in properties.OrderBy(pair => pair.Key, StringComparer.Ordinal).Concat(feature.Words))
         {
             writer.WriteString(name, value);
         }
 
-        if (contour is not null)
+        foreach ((string name, double value) in feature.Numbers)
         {
-            writer.WriteNumber("margin-from-db", contour.FromDb);
-            writer.WriteNumber("area-square-metres", Math.Round(contour.AreaSquareMetres));
+            writer.WriteNumber(name, value);
         }
 
         writer.WriteEndObject();
         writer.WriteStartObject("geometry");
-        geometry();
-        writer.WriteEndObject();
-        writer.WriteEndObject();
-    }
-
-    private static void Ring(Utf8JsonWriter writer, ReachRing ring, GeoPoint station)
-    {
-        writer.WriteStartArray();
-        foreach (GeoPoint place in ring.Places)
+        if (feature.Place is { } place)
         {
-            Place(writer, place, station);
+            writer.WriteString("type", "Point");
+            writer.WritePropertyName("coordinates");
+            Position(writer, place.LongitudeDegrees, place.LatitudeDegrees);
+        }
+        else
+        {
+            writer.WriteString("type", "MultiPolygon");
+            writer.WriteStartArray("coordinates");
+            foreach (List<List<(double X, double Y)>> polygon in feature.Patches.SelectMany(AntimeridianCut.Polygons))
+            {
+                writer.WriteStartArray();
+                polygon.ForEach(ring => Ring(writer, ring));
+                writer.WriteEndArray();
+            }
+
+            writer.WriteEndArray();
         }
 
-        Place(writer, ring.Places[0], station);
+        writer.WriteEndObject();
+        writer.WriteEndObject();
+    }
+
+    private static void Ring(Utf8JsonWriter writer, List<(double X, double Y)> ring)
+    {
+        writer.WriteStartArray();
+        foreach ((double longitude, double latitude) in ring.Append(ring[0]))
+        {
+            Position(writer, longitude, latitude);
+        }
+
         writer.WriteEndArray();
     }
 
-    private static void Place(Utf8JsonWriter writer, GeoPoint place, GeoPoint station)
+    private static void Position(Utf8JsonWriter writer, double longitudeDegrees, double latitudeDegrees)
     {
-        double turns = Math.Round((station.LongitudeDegrees - place.LongitudeDegrees) / 360);
         writer.WriteStartArray();
-        writer.WriteNumberValue(Math.Round(place.LongitudeDegrees + (360 * turns), Decimals));
-        writer.WriteNumberValue(Math.Round(place.LatitudeDegrees, Decimals));
+        writer.WriteNumberValue(Math.Round(longitudeDegrees, Decimals));
+        writer.WriteNumberValue(Math.Round(latitudeDegrees, Decimals));
         writer.WriteEndArray();
     }
+}
+
+/// <summary>A place or an area of a GeoJSON file, with what it tells.</summary>
+public sealed record ReachFeature
+{
+    /// <summary>The place; null for an area.</summary>
+    public GeoPoint? Place { get; init; }
+
+    /// <summary>The area; empty for a place.</summary>
+    public ImmutableArray<ReachPatch> Patches { get; init; } = [];
+
+    /// <summary>Words that it tells, by name.</summary>
+    public ImmutableArray<KeyValuePair<string, string>> Words { get; init; } = [];
+
+    /// <summary>Numbers that it tells, by name.</summary>
+    public ImmutableArray<KeyValuePair<string, double>> Numbers { get; init; } = [];
 }

@@ -75,6 +75,52 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
         Assert.Equal(station.NorthingMetres, world[5] + (world[3] * ((492 * 2) - 0.5)), 0.01);
     }
 
+    /// <summary>Each cell is served best by one station or by none: what they serve and what none reaches make up the whole, as do the areas by count.</summary>
+    [Fact]
+    public void Several_stations_share_the_area_between_them()
+    {
+        string line = $" --radius 3km --cell 250m --out {folder.File("several.tif")} --out {folder.File("several.geojson")} --out {folder.File("several.png")} --json";
+        string first = skerrin.Run("reach skerrin-demo/plan.yaml ferry-house creamery/flue comb-cairn" + line).Output;
+        byte[] raster = File.ReadAllBytes(folder.File("several.tif"));
+        Assert.Equal(first, skerrin.Run("reach skerrin-demo/plan.yaml comb-cairn ferry-house/net-loft creamery" + line).Output);
+        Assert.Equal(raster, File.ReadAllBytes(folder.File("several.tif")));
+
+        using JsonDocument document = JsonDocument.Parse(first);
+        JsonElement root = document.RootElement;
+        Assert.Equal(["comb-cairn/trial", "creamery/flue", "ferry-house/net-loft"], root.GetProperty("stations").EnumerateArray().Select(one => one.GetProperty("station").GetString()!));
+        foreach (string direction in (string[])["heard", "hears", "both"])
+        {
+            JsonElement way = root.GetProperty(direction);
+            double known = way.GetProperty("known-square-metres").GetDouble();
+            double[] byCount = [.. way.GetProperty("by-count").EnumerateArray().Select(one => one.GetProperty("area-square-metres").GetDouble())];
+            JsonElement[] stations = [.. way.GetProperty("stations").EnumerateArray()];
+            Assert.Equal(known, byCount.Sum(), 1);
+            Assert.Equal(known - byCount[0], stations.Sum(one => one.GetProperty("best-square-metres").GetDouble()), 1);
+            Assert.Equal(byCount.Select((area, count) => area * count).Sum(), stations.Sum(one => one.GetProperty("reached-square-metres").GetDouble()), 1);
+            Assert.Equal(byCount[1], stations.Sum(one => one.GetProperty("only-square-metres").GetDouble()), 1);
+        }
+
+        Assert.Contains("<Category>Comb Cairn</Category>", File.ReadAllText(folder.File("several.tif.aux.xml")), StringComparison.Ordinal);
+        using JsonDocument shapes = JsonDocument.Parse(File.ReadAllText(folder.File("several.geojson")));
+        JsonElement[] features = [.. shapes.RootElement.GetProperty("features").EnumerateArray()];
+        Assert.Equal(["Point", "Point", "Point", "MultiPolygon", "MultiPolygon", "MultiPolygon"], features.Select(one => one.GetProperty("geometry").GetProperty("type").GetString()!));
+        Assert.Equal(["Comb Cairn", "Creamery", "Ferry House"], features[3..].Select(one => one.GetProperty("properties").GetProperty("station-name").GetString()!));
+    }
+
+    /// <summary>What one station of several reaches is what its own map says, cell for cell: the grids lie on one another.</summary>
+    [Fact]
+    public void A_station_among_several_reaches_what_it_reaches_alone()
+    {
+        string plan = SmallPlan.Write(folder);
+        string[] area = ["--radius", "3 km", "--cell", "200 m", "--json"];
+        using JsonDocument both = JsonDocument.Parse(ProgramRun.Of(folder.Path, ["reach", plan, "west", "east", .. area]).EndsWith(0).Output);
+        using JsonDocument alone = JsonDocument.Parse(ProgramRun.Of(folder.Path, ["reach", plan, "west", .. area]).EndsWith(0).Output);
+        double reached = both.RootElement.GetProperty("heard").GetProperty("stations")[1].GetProperty("reached-square-metres").GetDouble();
+        double[] classes = [.. alone.RootElement.GetProperty("heard").GetProperty("classes").EnumerateArray().Select(one => one.GetProperty("area-square-metres").GetDouble())];
+        Assert.Equal(classes[1..].Sum(), reached, 1);
+        Assert.True(reached > 0);
+    }
+
     [Fact]
     public void Contours_are_closed_lines_around_what_is_heard()
     {
@@ -147,10 +193,17 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     [InlineData("west --out none/map.png", "there is no folder")]
     [InlineData("west --layer difference", "--compare-fit-out")]
     [InlineData("west --direction up", "heard")]
+    [InlineData("", "no station is named")]
+    [InlineData("west west/pole", "'west/pole' is named twice")]
+    [InlineData("west east --fit-out mast", "name each as SITE/FIT-OUT")]
+    [InlineData("west east --layer level", "several stations have no 'level', but best-server, station-count, margin")]
+    [InlineData("west --layer best-server", "one station has no 'best-server'")]
+    [InlineData("west east --out map.kmz", "one station")]
+    [InlineData("west east --cell 1m", "5 m or more")]
     public void Wrong_input_is_refused_and_nothing_is_written(string line, string part)
     {
         string plan = SmallPlan.Write(folder);
-        ProgramRun.Of(folder.Path, ["reach", plan, .. line.Split(' ')]).IsRefusedWith(part);
+        ProgramRun.Of(folder.Path, ["reach", plan, .. line.Split(' ', StringSplitOptions.RemoveEmptyEntries)]).IsRefusedWith(part);
         Assert.Equal(["ground", "plan.yaml"], Directory.EnumerateFileSystemEntries(folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 

@@ -58,15 +58,15 @@ public sealed class ReachPictureTests
         PixelImage image = ReachImage.Draw(model.Map, ReachDirection.Heard, model.Relief);
         // The margin falls from the middle to the west: 35, 25, 15, 5 dB and below; the ground is level.
         int row = image.Height / 2;
-        foreach ((double metres, Ink ink) in new[] { (250.0, ReachScale.Of(3)), (750, ReachScale.Of(2)), (1_250, ReachScale.Of(1)), (1_750, ReachScale.Of(0)) })
+        foreach ((double metres, Ink ink) in new[] { (250.0, ReachScale.Light.Of(3)), (750, ReachScale.Light.Of(2)), (1_250, ReachScale.Light.Of(1)), (1_750, ReachScale.Light.Of(0)) })
         {
             Assert.Equal(ink, At(image, model, -metres, row));
         }
 
         HashSet<Ink> hatched = [.. Enumerable.Range(0, 40).Select(i => At(image, model, -2_250 - (i * 5), row))];
-        Assert.Contains(ReachScale.Land, hatched);
+        Assert.Contains(ReachScale.Light.Land, hatched);
         Assert.True(hatched.Count > 1);
-        Assert.All(hatched, ink => Assert.DoesNotContain(ink, Enumerable.Range(0, 4).Select(ReachScale.Of)));
+        Assert.All(hatched, ink => Assert.DoesNotContain(ink, Enumerable.Range(0, 4).Select(ReachScale.Light.Of)));
     }
 
     [Fact]
@@ -81,11 +81,79 @@ public sealed class ReachPictureTests
     [Fact]
     public void The_scale_is_read_without_colour()
     {
-        double[] luminance = [Luminance(ReachScale.Land), .. Enumerable.Range(0, 4).Select(i => Luminance(ReachScale.Of(i)))];
+        double[] luminance = [Luminance(ReachScale.Light.Land), .. Enumerable.Range(0, 4).Select(i => Luminance(ReachScale.Light.Of(i)))];
+        double[] dark = [Luminance(ReachScale.Dark.Land), .. Enumerable.Range(0, 4).Select(i => Luminance(ReachScale.Dark.Of(i)))];
         for (int i = 1; i < luminance.Length; i++)
         {
             Assert.True(luminance[i] < luminance[i - 1] * 0.82, $"class {i}");
+            Assert.True(dark[i] > dark[i - 1] / 0.82, $"class {i} on dark paper");
         }
+    }
+
+    [Fact]
+    public void A_dark_picture_is_light_on_dark()
+    {
+        Drawing drawing = ReachPicture.Draw(Model() with { Theme = Theme.Dark });
+        Assert.True(Luminance(drawing.Paper) < 0.02);
+        Assert.All(drawing.Group("panel")!.Members.OfType<TextShape>(), text => Assert.True(Luminance(text.Ink) > 0.3, text.Text));
+        Assert.Empty(drawing.MissingGlyphs());
+    }
+
+    /// <summary>The other map has 12 dB less everywhere: 0 to 12 dB here are gained, all that is coloured is better by 10 to 20 dB.</summary>
+    [Fact]
+    public void The_difference_of_two_maps_is_coloured_and_what_is_gained_is_marked()
+    {
+        ReachPictureModel model = Model();
+        ReachBudget weaker = Budget() with { EndLosses = [new("body", "Body", 15, "test")] };
+        ReachMap other = ReachMap.Of(model.Map.Field, weaker);
+        Drawing drawing = DifferencePicture.Draw(model, other, "The old antenna");
+        string[] texts = [.. drawing.Texts().Select(text => text.Text)];
+        Assert.Contains("How much better Ferry House is heard", texts);
+        Assert.Contains("+12.0 dB at the median place", texts);
+        Assert.Contains(", compared with the old antenna", texts);
+        Assert.Contains("gained: 0 dB and more only now", texts);
+        Assert.Empty(drawing.MissingGlyphs());
+
+        PixelImage image = DifferencePicture.Image(model, other);
+        int row = image.Height / 2;
+        Assert.Equal(ReachScale.Light.OfDifference(5), At(image, model, -250, row));
+        HashSet<Ink> gained = [.. Enumerable.Range(0, 40).SelectMany(i => Enumerable.Range(0, 12).Select(j => At(image, model, -1_600 - (i * 5), row + j)))];
+        Assert.Contains(ReachScale.Light.OfDifference(5), gained);
+        Assert.True(gained.Count > 1);
+        Assert.Contains(ReachScale.Light.Land, Enumerable.Range(0, 40).Select(i => At(image, model, -2_250 - (i * 5), row)));
+    }
+
+    [Fact]
+    public void Several_stations_are_numbered_coloured_and_counted()
+    {
+        ReachPictureModel one = Model();
+        BestServers servers = BestServers.Before(one.Map.Field.Frame, 2);
+        servers.Take(1, one.Map);
+        servers.Take(2, ReachMap.Of(one.Map.Field, Budget() with { EndLosses = [new("body", "Body", 15, "test")] }));
+        UtmPosition at = UniversalTransverseMercator.FromGeo(one.Map.Field.Input.Station);
+        ServerPictureModel model = new()
+        {
+            Servers = servers,
+            Stations = [new("Ferry House", 1, at.EastingMetres, at.NorthingMetres), new("Creamery", 2, at.EastingMetres + 800, at.NorthingMetres + 800)],
+            Relief = one.Relief,
+            ReceiverName = "a hand-held at 1.5 m",
+            RadioText = "868 MHz",
+            MethodText = "By a rule made for the test.",
+        };
+        Drawing best = ServerPicture.Draw(model);
+        Assert.Contains("Which of 2 stations is heard best", best.Texts().Select(text => text.Text));
+        Assert.Contains("1  Ferry House", best.Texts().Select(text => text.Text));
+        Assert.Contains("2", best.Group("map-marks")!.Members.OfType<TextShape>().Select(text => text.Text));
+        Assert.Empty(best.MissingGlyphs());
+        PixelImage image = ServerPicture.Image(model);
+        Assert.Equal(ServerStyles.Colours[0], At(image, one, -250, image.Height / 2));
+
+        // Both reach to where the margin of the first is 12 dB: 25 dB and 5 dB of it lie at 750 and 1750 m.
+        Drawing count = ServerPicture.Draw(model with { ShowsCount = true, Theme = Theme.Dark });
+        Assert.Contains("How many of 2 stations are heard", count.Texts().Select(text => text.Text));
+        PixelImage counts = ServerPicture.Image(model with { ShowsCount = true });
+        Assert.Equal(ReachScale.Light.Of(1), At(counts, one, -750, image.Height / 2));
+        Assert.Equal(ReachScale.Light.Of(0), At(counts, one, -1_750, image.Height / 2));
     }
 
     [Fact]
@@ -102,7 +170,7 @@ public sealed class ReachPictureTests
     {
         ReachPictureModel model = Model();
         ReachOverlay overlay = ReachOverlay.Draw(model.Map, ReachDirection.Heard);
-        foreach ((double metres, Ink ink) in new[] { (250.0, ReachScale.Of(3)), (750, ReachScale.Of(2)), (1_250, ReachScale.Of(1)), (1_750, ReachScale.Of(0)) })
+        foreach ((double metres, Ink ink) in new[] { (250.0, ReachScale.Light.Of(3)), (750, ReachScale.Light.Of(2)), (1_250, ReachScale.Light.Of(1)), (1_750, ReachScale.Light.Of(0)) })
         {
             GeoPoint place = Geodesic.Direct(model.Map.Field.Input.Station, 268.3, metres);
             int column = (int)((place.LongitudeDegrees - overlay.WestDegrees) / (overlay.EastDegrees - overlay.WestDegrees) * overlay.Image.Width);

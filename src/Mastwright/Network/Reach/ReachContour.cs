@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Geodesy;
+using Mastwright.Ground;
 
 namespace Mastwright.Network.Reach;
 
@@ -28,14 +29,20 @@ public sealed record ReachContour(double FromDb, double AreaSquareMetres, Immuta
     {
         ArgumentNullException.ThrowIfNull(map);
         float[] margins = map.MarginsDb(direction);
-        return [.. ReachClasses.Edges(map.Budget.Wanted.MarginDb).Select(level => At(map, margins, level))];
+        return [.. ReachClasses.Edges(map.Budget.Wanted.MarginDb).Select(level => Around(map.Field.Frame, margins, level))];
     }
 
-    private static ReachContour At(ReachMap map, float[] margins, double level)
+    /// <summary>The contour of any values on a grid.</summary>
+    /// <param name="frame">The grid.</param>
+    /// <param name="values">A value a cell, row by row; NaN where there is none.</param>
+    /// <param name="level">The level that all within the lines has at least.</param>
+    public static ReachContour Around(GridFrame frame, float[] values, double level)
     {
+        ArgumentNullException.ThrowIfNull(frame);
+        ArgumentNullException.ThrowIfNull(values);
         List<(List<(double X, double Y)> Points, double Area)> rings =
         [
-            .. Simplified(RingTracer.Trace(map.Field.Frame, margins, level), map.Field.Input.CellMetres).Select(ring => (ring, Area(ring))),
+            .. Simplified(RingTracer.Trace(frame, values, level), frame.StepX).Select(ring => (ring, Area(ring))),
         ];
 
         // The smallest outer ring around a hole is the one it is cut out of.
@@ -45,7 +52,7 @@ public sealed record ReachContour(double FromDb, double AreaSquareMetres, Immuta
         return new(
             level,
             rings.Sum(ring => ring.Area),
-            [.. outers.Select((outer, i) => new ReachPatch(InDegrees(map, outer.Points), [.. holes[i].Select(hole => InDegrees(map, hole))])).Reverse()]);
+            [.. outers.Select((outer, i) => new ReachPatch(InDegrees(frame, outer.Points), [.. holes[i].Select(hole => InDegrees(frame, hole))])).Reverse()]);
     }
 
     /// <summary>Lines that would cross once simplified are simplified less, at last not at all: as traced no two touch.</summary>
@@ -72,11 +79,11 @@ public sealed record ReachContour(double FromDb, double AreaSquareMetres, Immuta
         return simple;
     }
 
-    private static ReachRing InDegrees(ReachMap map, List<(double X, double Y)> ring) => new(
+    private static ReachRing InDegrees(GridFrame frame, List<(double X, double Y)> ring) => new(
     [
         .. ring.Select(point =>
         {
-            UniversalTransverseMercator.Reverse(point.X, point.Y, map.Field.Frame.UtmZone, map.Field.Frame.IsNorth, out double latitude, out double longitude);
+            UniversalTransverseMercator.Reverse(point.X, point.Y, frame.UtmZone, frame.IsNorth, out double latitude, out double longitude);
             return new GeoPoint(latitude, longitude);
         }),
     ]);
@@ -95,8 +102,10 @@ public sealed record ReachContour(double FromDb, double AreaSquareMetres, Immuta
         return twice / 2;
     }
 
-    private static bool Holds(List<(double X, double Y)> ring, (double X, double Y) point)
+    /// <summary>Whether a ring goes around a point (even-odd rule).</summary>
+    public static bool Holds(IReadOnlyList<(double X, double Y)> ring, (double X, double Y) point)
     {
+        ArgumentNullException.ThrowIfNull(ring);
         bool inside = false;
         for (int i = 0, j = ring.Count - 1; i < ring.Count; j = i++)
         {

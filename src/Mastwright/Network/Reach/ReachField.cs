@@ -52,6 +52,9 @@ public sealed class ReachField
     /// <summary>Number of cells inside the radius.</summary>
     public int CellCount => flags.Count(flag => (flag & ReachFlags.Outside) == ReachFlags.None);
 
+    /// <summary>Area of the cells whose way lacks ground, in square metres.</summary>
+    public double MissingSquareMetres => flags.Count(flag => (flag & ReachFlags.GroundMissing) != ReachFlags.None) * CellAreaSquareMetres;
+
     /// <summary>Takes over the arrays of a field; they must not be changed afterwards.</summary>
     /// <exception cref="ArgumentException">There is not one value for each cell, or a cell has a loss where its flags say that there is none, or the other way round.</exception>
     public static ReachField FromCells(ReachFieldInput input, GridFrame frame, float[] lossDb, float[] stationElevationDegrees, ReachFlags[] flags, ImmutableArray<ReachGap> gaps, double? sweepStepMetres = null)

@@ -7,6 +7,9 @@ namespace Mastwright.Network.Reach;
 /// <summary>The ground under a map: height and sea at each point of a grid, for the picture alone.</summary>
 public sealed class ReachRelief
 {
+    /// <summary>Points across and down a block that is sampled at once.</summary>
+    private const int BlockSide = 200;
+
     /// <summary>Points of a row that are looked up together.</summary>
     private const int Run = 64;
 
@@ -38,19 +41,73 @@ public sealed class ReachRelief
     {
         ArgumentNullException.ThrowIfNull(ground);
         ArgumentNullException.ThrowIfNull(field);
-        ArgumentOutOfRangeException.ThrowIfLessThan(side, 16);
         (double column, double row) = field.Frame.Locate(field.Input.Station);
-        double x = field.Frame.OriginX + (column * field.Frame.StepX);
-        double y = field.Frame.OriginY - (row * field.Frame.StepY);
-        double half = field.Input.RadiusMetres * (1 + rimShare);
+        GridFrame square = Square(
+            field.Frame,
+            field.Frame.OriginX + (column * field.Frame.StepX),
+            field.Frame.OriginY - (row * field.Frame.StepY),
+            field.Input.RadiusMetres * (1 + rimShare),
+            side);
+        return Sample(square, _ => ground, side);
+    }
+
+    /// <summary>Samples the ground over a square that holds a whole grid, block by block, so that no more than a block's ground is in memory.</summary>
+    /// <param name="ground">The ground of an area; asked for one block after another.</param>
+    /// <param name="grid">The grid.</param>
+    /// <param name="side">Points across and down, 16 or more.</param>
+    /// <param name="rimShare">Width of the rim as a share of half the grid, zero or more.</param>
+    public static ReachRelief Over(Func<GeoBounds, GroundMosaic> ground, GridFrame grid, int side, double rimShare)
+    {
+        ArgumentNullException.ThrowIfNull(ground);
+        ArgumentNullException.ThrowIfNull(grid);
+        double half = Math.Max(grid.Columns * grid.StepX, grid.Rows * grid.StepY) / 2 * (1 + rimShare);
+        return Sample(Square(grid, (grid.OriginX + grid.LastX) / 2, (grid.OriginY + grid.LastY) / 2, half, side), ground, BlockSide);
+    }
+
+    /// <summary>Refuses a grid of another zone.</summary>
+    /// <exception cref="ArgumentException">The zones differ.</exception>
+    public void RequireZoneOf(GridFrame grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        if (Frame.UtmZone != grid.UtmZone || Frame.IsNorth != grid.IsNorth)
+        {
+            throw new ArgumentException("Relief and map are of one UTM zone.", nameof(grid));
+        }
+    }
+
+    private static GridFrame Square(GridFrame zone, double x, double y, double half, int side)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(side, 16);
         double step = 2 * half / side;
-        GridFrame frame = GridFrame.Utm(
-            field.Frame.UtmZone, field.Frame.IsNorth, x - half + (step / 2), y + half - (step / 2), step, step, side, side, samplesAreAreas: true);
-        float[] heights = new float[side * side];
+        return GridFrame.Utm(zone.UtmZone, zone.IsNorth, x - half + (step / 2), y + half - (step / 2), step, step, side, side, samplesAreAreas: true);
+    }
+
+    private static ReachRelief Sample(GridFrame frame, Func<GeoBounds, GroundMosaic> groundOf, int block)
+    {
+        float[] heights = new float[frame.Columns * frame.Rows];
         bool[] isSea = new bool[heights.Length];
-        GridLattice places = GridLattice.OfPlaces(frame);
-        Parallel.For(0, side, r => SampleRow(ground, places.Row(r), heights.AsSpan(r * side, side), isSea.AsSpan(r * side, side)));
+        for (int top = 0; top < frame.Rows; top += block)
+        {
+            for (int left = 0; left < frame.Columns; left += block)
+            {
+                GridFrame part = frame.Part(left, top, Math.Min(block, frame.Columns - left), Math.Min(block, frame.Rows - top));
+                GroundMosaic ground = groundOf(Bounds(part));
+                GridLattice places = GridLattice.OfPlaces(part);
+                int start = (top * frame.Columns) + left;
+                Parallel.For(0, part.Rows, r => SampleRow(
+                    ground, places.Row(r), heights.AsSpan(start + (r * frame.Columns), part.Columns), isSea.AsSpan(start + (r * frame.Columns), part.Columns)));
+            }
+        }
+
         return new(frame, heights, isSea);
+    }
+
+    /// <summary>An area that holds all of a part, whose edges bend a little in degrees.</summary>
+    private static GeoBounds Bounds(GridFrame part)
+    {
+        (int right, int bottom) = (part.Columns - 1, part.Rows - 1);
+        return GeoBounds.Of(ReachGrid.Centre(part, 0, 0), ReachGrid.Centre(part, right, 0), ReachGrid.Centre(part, 0, bottom), ReachGrid.Centre(part, right, bottom))
+            .Expanded(Math.Max(1_000, part.StepX * part.Columns / 8));
     }
 
     private static void SampleRow(GroundMosaic ground, GridLattice.RowReader along, Span<float> heights, Span<bool> isSea)
