@@ -47,7 +47,7 @@ internal static class PathText
         }
 
         Ground(text, link);
-        Air(text, link.Path.Air);
+        Air(text, link.From.Name, link.Path.Air);
         if (link.Path.Out?.P1812Result is { } result)
         {
             text.AppendLine();
@@ -156,9 +156,9 @@ internal static class PathText
         double Share(Zone zone) => 100.0 * known.Count(one => one == zone) / known.Length;
     }
 
-    private static void Air(StringBuilder text, PathAir air)
+    private static void Air(StringBuilder text, string station, PathAir air)
     {
-        text.Wrapped(FormattableString.Invariant($"Air: ΔN {air.RefractivityGradient:0.0} N-units/km ({air.RefractivityGradientSource}), k = {air.KFactor:0.00}; N0 {air.SurfaceRefractivity:0.0} N-units ({air.SurfaceRefractivitySource})"), 0);
+        text.Wrapped(FormattableString.Invariant($"Air at {station}: ΔN {air.RefractivityGradient:0.0} N-units/km ({air.RefractivityGradientSource}), k = {air.KFactor:0.00}; N0 {air.SurfaceRefractivity:0.0} N-units ({air.SurfaceRefractivitySource})"), 0);
     }
 
     private static void Notes(IAnsiConsole console, Assessment assessment, LinkReport link)

@@ -50,7 +50,7 @@ internal static class SeveralFiles
     {
         if (wanted == ReachLayers.Margin)
         {
-            ReachTiffWriter.Write(path, report.Servers.Frame, layer.MarginsDb);
+            ReachTiffWriter.Write(path, report.Servers.Frame, layer.MarginsDb.ToArray());
             return;
         }
 

@@ -30,6 +30,6 @@ public static class ReachTiffWriter
     /// <exception cref="ArgumentException">There is not one value for each cell of the frame.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public static void WriteNumbers(string path, GridFrame frame, ReadOnlySpan<ushort> values) =>
+    public static void WriteNumbers(string path, GridFrame frame, ReadOnlyMemory<ushort> values) =>
         TiledGrid.Write(path, frame, values, SampleFormat.UINT, absent: NoNumber, stored: NoNumber, NoNumber);
 }

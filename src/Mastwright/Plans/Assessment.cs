@@ -160,7 +160,7 @@ public sealed class Assessment
         ArgumentNullException.ThrowIfNull(station);
         ArgumentNullException.ThrowIfNull(receiver);
         ArgumentNullException.ThrowIfNull(areaGround);
-        PathAir air = PathAir.Of(plan.Air, maps, station.Position.Point, Geodesic.Direct(station.Position.Point, 0, 1));
+        PathAir air = PathAir.Of(plan.Air, maps, station.Position.Point);
         ReachSetup setup = ReachPreparation.Of(
             station, receiver, StationChains.Of(station, plan, catalogue), StationChains.Of(receiver.Station, plan, catalogue), areaGround, air, settings, area);
         return setup with
@@ -207,7 +207,7 @@ public sealed class Assessment
 
     private LinkReport Link(LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain)
     {
-        PathAir air = PathAir.Of(plan.Air, maps, from.Position.Point, to.Position.Point);
+        PathAir air = PathAir.Of(plan.Air, maps, from.Position.Point);
         LinkPath path = new LinkPathSolver(settings, air, ground).Solve(from, to);
         GeodesicSegment segment = Geodesic.Inverse(from.Position.Point, to.Position.Point);
         double bearingBack = (segment.FinalBearingDegrees + 180) % 360;

@@ -6,7 +6,7 @@ using Mastwright.Propagation;
 
 namespace Mastwright.Plans;
 
-/// <summary>The ordinary air of one path: the plan's values, else those of the digital maps at the path's centre, else the defaults.</summary>
+/// <summary>The ordinary air of one station, on its map and on the paths from it: the plan's values, else those of the digital maps at the station, else the defaults.</summary>
 public sealed record PathAir
 {
     /// <summary>Fall ΔN of refractivity in the lowest kilometre, in N-units/km.</summary>
@@ -27,20 +27,22 @@ public sealed record PathAir
     /// <summary>Effective-earth factor of this air.</summary>
     public double KFactor => EffectiveEarth.FactorFromGradient(RefractivityGradient);
 
-    /// <summary>The air of the path between two places.</summary>
+    /// <summary>The air of a station.</summary>
     /// <param name="air">What the plan gives: it wins.</param>
     /// <param name="maps">The digital maps; null when the plan names none.</param>
-    /// <param name="from">One end.</param>
-    /// <param name="to">The other end.</param>
-    public static PathAir Of(AirPlan air, RefractivityMaps? maps, GeoPoint from, GeoPoint to)
+    /// <param name="station">The station: of a path between two, the one from which it is drawn.</param>
+    /// <remarks>
+    /// ITU-R P.1812 reads its maps at the middle of each path. Here a station has one air, so that its map and every path from it agree; on a grid of 1.5° the two differ little over the
+    /// length of a path (docs/physics/air.md).
+    /// </remarks>
+    public static PathAir Of(AirPlan air, RefractivityMaps? maps, GeoPoint station)
     {
         ArgumentNullException.ThrowIfNull(air);
-        GeoPoint centre = maps is null ? from : Centre(from, to);
         ImmutableArray<Assumption>.Builder assumed = ImmutableArray.CreateBuilder<Assumption>();
         (double gradient, string gradientSource) = Value(
-            air.RefractivityGradient, maps?.Gradient, "DN50", centre, PlanDefaults.RefractivityGradient, PlanDefaults.Gradient, assumed);
+            air.RefractivityGradient, maps?.Gradient, "DN50", station, PlanDefaults.RefractivityGradient, PlanDefaults.Gradient, assumed);
         (double surface, string surfaceSource) = Value(
-            air.SurfaceRefractivity, maps?.Surface, "N050", centre, PlanDefaults.SurfaceRefractivity, PlanDefaults.Refractivity, assumed);
+            air.SurfaceRefractivity, maps?.Surface, "N050", station, PlanDefaults.SurfaceRefractivity, PlanDefaults.Refractivity, assumed);
         return new()
         {
             RefractivityGradient = gradient,
@@ -51,14 +53,8 @@ public sealed record PathAir
         };
     }
 
-    private static GeoPoint Centre(GeoPoint from, GeoPoint to)
-    {
-        (GeodesicLine line, double lengthMetres) = GeodesicLine.Between(from, to);
-        return line.At(lengthMetres / 2);
-    }
-
     private static (double Value, string Source) Value(
-        double? given, RefractivityMap? map, string mapName, GeoPoint centre, double otherwise, Assumption assumption, ImmutableArray<Assumption>.Builder assumed)
+        double? given, RefractivityMap? map, string mapName, GeoPoint station, double otherwise, Assumption assumption, ImmutableArray<Assumption>.Builder assumed)
     {
         if (given is { } value)
         {
@@ -67,9 +63,9 @@ public sealed record PathAir
 
         if (map is not null)
         {
-            return (map.At(centre), string.Create(
+            return (map.At(station), string.Create(
                 CultureInfo.InvariantCulture,
-                $"map {mapName} of ITU-R P.1812 at the path's centre, {centre.LatitudeDegrees:0.00}, {centre.LongitudeDegrees:0.00}"));
+                $"map {mapName} of ITU-R P.1812 at the station, {station.LatitudeDegrees:0.00}, {station.LongitudeDegrees:0.00}"));
         }
 
         assumed.Add(assumption);

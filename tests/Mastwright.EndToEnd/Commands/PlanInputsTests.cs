@@ -52,7 +52,7 @@ public sealed class PlanInputsTests
         JsonElement path = json.RootElement;
         Assert.Equal(62, path.GetProperty("refractivity-gradient").GetDouble(), 1e-9);
         Assert.Equal(340, path.GetProperty("surface-refractivity").GetDouble(), 1e-9);
-        Assert.Equal("map DN50 of ITU-R P.1812 at the path's centre, 46.40, -18.65", path.GetProperty("refractivity-gradient-source").GetString());
+        Assert.Equal("map DN50 of ITU-R P.1812 at the station, 46.40, -18.70", path.GetProperty("refractivity-gradient-source").GetString());
 
         // Rec. ITU-R P.1812 equation (7a): ae = 6 371 km · 157 / (157 − ΔN).
         Assert.Equal(6371 * 157 / (157.0 - 62), path.GetProperty("p1812").GetProperty("ae").GetDouble(), 1e-6);
@@ -67,10 +67,10 @@ public sealed class PlanInputsTests
         folder.Write("plan.yaml", Plan.Replace("maps: itu, ", "surface-refractivity: 350, ", StringComparison.Ordinal));
         string without = string.Join(' ', ProgramRun.Of(folder.Path, "path", "plan.yaml", "west", "east").Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
-        Assert.Contains("Air: ΔN 62.0 N-units/km (map DN50 of ITU-R P.1812 at the path's centre, 46.40, -18.65), k = 1.65; N0 340.0 N-units (map N050", words, StringComparison.Ordinal);
+        Assert.Contains("Air at west: ΔN 62.0 N-units/km (map DN50 of ITU-R P.1812 at the station, 46.40, -18.70), k = 1.65; N0 340.0 N-units (map N050", words, StringComparison.Ordinal);
         Assert.Contains("The roll in the shed", words, StringComparison.Ordinal);
         Assert.DoesNotContain("refractivity 45", words, StringComparison.Ordinal);
-        Assert.Contains("Air: ΔN 45.0 N-units/km (assumed), k = 1.40; N0 350.0 N-units (air/surface-refractivity)", without, StringComparison.Ordinal);
+        Assert.Contains("Air at west: ΔN 45.0 N-units/km (assumed), k = 1.40; N0 350.0 N-units (air/surface-refractivity)", without, StringComparison.Ordinal);
         Assert.Contains("Assumed: fall of refractivity 45 N-units/km", without, StringComparison.Ordinal);
     }
 

@@ -22,7 +22,7 @@ public sealed class AreaSweepTests
     private static TheoryData<string, double, bool, WavePolarisation> CasesOf(params double[] timePercents)
     {
         TheoryData<string, double, bool, WavePolarisation> cases = [];
-        foreach (string scene in (string[])["hilly", "alpine", "coast with sea", "flat", "rolling"])
+        foreach (string scene in (string[])["hilly", "alpine", "peaks", "coast with sea", "flat", "rolling"])
         {
             foreach (double p in timePercents)
             {

@@ -12,8 +12,9 @@ internal static class SweepScenes
     /// <param name="reach">Cells on each side of the station.</param>
     internal static (SweepRaster Raster, double StationHeight) Of(string name, bool withCover, int reach = 250) => name switch
     {
-        "hilly" => (Tile("N50E011.hgt.zip", 600, 600, 90, 50.5, reach, withCover), 10),
-        "alpine" => (Alps(withCover, reach), 10),
+        "hilly" => (Tile(RealTiles.Heights("N50E011.hgt.zip"), 600, 600, 90, 50.5, reach, withCover), 10),
+        "alpine" => (Tile(RealTiles.Filled(RealTiles.Heights("N46E008.dted_srtm3.tif"), -32767), 300, 860, 90, 46.3, reach, withCover), 10),
+        "peaks" => (Peaks(withCover, reach), 10),
         "coast with sea" => (Islands(withCover, reach), 20),
         "flat" => (Made(reach, 60, (_, _) => 12, withCover, sea: false), 15),
         "rolling" => (Made(reach, 30, (x, y) => 80 + (35 * Math.Sin(x * 0.021) * Math.Cos(y * 0.017)) + (6 * Math.Sin((x * 0.31) + (y * 0.11))), withCover, sea: false), 120),
@@ -55,9 +56,8 @@ internal static class SweepScenes
     }
 
     /// <summary>Samples of a tile of 3 arc-seconds taken as square cells: the shape of the ground is real, the scale east to west is not.</summary>
-    private static SweepRaster Tile(string file, int column, int row, double cellMetres, double latitude, int reach, bool withCover)
+    private static SweepRaster Tile(short[] tile, int column, int row, double cellMetres, double latitude, int reach, bool withCover)
     {
-        short[] tile = RealTiles.Heights(file);
         int side = (2 * reach) + 1;
         float[] heights = new float[side * side];
         for (int y = 0; y < side; y++)
@@ -72,7 +72,7 @@ internal static class SweepScenes
         return Raster(reach, cellMetres, latitude, heights, withCover, sea: false);
     }
 
-    private static SweepRaster Alps(bool withCover, int reach) => Made(
+    private static SweepRaster Peaks(bool withCover, int reach) => Made(
         reach,
         90,
         (x, y) => 1600 + (900 * Math.Sin(x * 0.061) * Math.Cos(y * 0.043)) + (350 * Math.Sin((x * 0.19) - (y * 0.23))) + (60 * Math.Sin((x * 1.1) + (y * 1.7))),
