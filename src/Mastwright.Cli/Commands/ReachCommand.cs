@@ -23,9 +23,11 @@ internal static class ReachCommand
         Option<Estimate?> height = Options.Quantity("--receiver-height", Dimension.Length, "Height of the receiver above ground (default 1.5 m, a mast 6 m).");
         Option<string?> direction = new("--direction") { Description = "heard (default): the station sends; hears: it receives; both: the weaker way." };
         direction.AcceptOnlyFromAmong("heard", "hears", "both");
-        Option<string?> layer = new("--layer") { Description = "What a .tif holds: margin (default), level, loss, confidence, delivery or difference; of several stations best-server (default), station-count or margin." };
+        Option<string?> layer = new("--layer") { Description = "What a .tif holds: margin (default), level, loss, confidence, delivery, difference, margin-low or margin-high; of several stations best-server (default), station-count or margin." };
         layer.AcceptOnlyFromAmong([.. ReachLayers.OfOne.Union(ReachLayers.OfSeveral)]);
         Option<bool> dark = new("--dark") { Description = "Draw pictures light on dark." };
+        Option<string?> weights = new("--weights") { Description = "Places with weights (.csv, .geojson) or counts a cell (.tif, .asc), such as people, to be summed inside." };
+        Option<bool> ranges = new("--ranges") { Description = "Work the map out over the range of the station's place and height as well: a map for each end of it." };
         Option<bool> ownPaths = new("--own-paths") { Description = "Give each cell a path of its own in place of one sweep: slow, for comparison." };
         Option<string[]> output = new("--out") { Description = "File to write, by its ending: " + ReachFiles.Endings + "; may be given several times." };
         Option<bool> json = Options.Json();
@@ -33,7 +35,7 @@ internal static class ReachCommand
         Option<string[]> failOn = Options.FailOn();
         Command command = new("reach", "Show where a station is heard and what it hears: areas by margin, map picture, raster.")
         {
-            plan, sites, allSites, fitOut, compare, radius, cell, receiver, height, direction, layer, ownPaths, dark, output, json, outside, failOn,
+            plan, sites, allSites, fitOut, compare, radius, cell, receiver, height, direction, layer, weights, ranges, ownPaths, dark, output, json, outside, failOn,
         };
         command.SetAction((parsed, cancellation) =>
         {
@@ -48,6 +50,8 @@ internal static class ReachCommand
                 ReceiverHeightMetres = parsed.GetValue(height)?.Median,
                 Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
                 LayerAsked = parsed.GetValue(layer),
+                WeightsFile = parsed.GetValue(weights),
+                WithRanges = parsed.GetValue(ranges),
                 IsDark = parsed.GetValue(dark),
                 OwnPaths = parsed.GetValue(ownPaths),
                 Files = parsed.GetValue(output) ?? [],

@@ -28,6 +28,16 @@ internal static class ReachText
                 ? "At every place the margin is the same both ways."
                 : string.Create(CultureInfo.InvariantCulture, $"At every place {report.Setup.Station.Name} {(over > 0 ? "is heard" : "hears")} with {Math.Abs(over):0.0} dB more to spare than it {(over > 0 ? "hears" : "is heard")}."),
             0);
+        if (report.Weights is { } weights)
+        {
+            Weights(text, report, weights, options);
+        }
+
+        if (report.Range is { } range)
+        {
+            Range(text, report, range, options.Direction);
+        }
+
         if (report.Compared is { } compared)
         {
             Comparison(text, report, compared, options.Direction);
@@ -35,7 +45,7 @@ internal static class ReachText
 
         Budget(text, report);
         Console.Out.Write(text.ToString());
-        Notes(report.Findings, report.Setup.Assumptions);
+        Notes(report.Findings, report.Assumptions);
         foreach (string file in options.Files)
         {
             Console.Out.WriteLine($"Written: {file}");
@@ -56,15 +66,66 @@ internal static class ReachText
         text.Line($"  {"margin",-18} {"area",11} {"share",7}   {"confidence, on average",-24}");
         foreach (ReachClass one in classes.Reverse())
         {
-            string margins = double.IsNegativeInfinity(one.FromDb) ? "below the limit"
-                : double.IsPositiveInfinity(one.ToDb) ? string.Create(CultureInfo.InvariantCulture, $"{one.FromDb:0.#} dB and more")
-                : string.Create(CultureInfo.InvariantCulture, $"{one.FromDb:0.#} to {one.ToDb:0.#} dB");
-            text.Line($"  {margins,-18} {one.AreaSquareMetres / 1e6,7:0.00} km² {100 * one.AreaSquareMetres / all,5:0.0} %   {(one.Cells == 0 ? "" : LinkOdds.Percent(one.MeanWorks))}");
+            text.Line($"  {Margins(one),-18} {one.AreaSquareMetres / 1e6,7:0.00} km² {100 * one.AreaSquareMetres / all,5:0.0} %   {(one.Cells == 0 ? "" : LinkOdds.Percent(one.MeanWorks))}");
         }
 
         double heard = classes.Skip(1).Sum(one => one.AreaSquareMetres);
         text.Line($"  {"0 dB and more",-18} {heard / 1e6,7:0.00} km² {100 * heard / all,5:0.0} %   of {all / 1e6:0.00} km², sea included");
     }
+
+    private static void Weights(StringBuilder text, ReachReport report, ReachWeights weights, ReachOptions options)
+    {
+        ReachWeightShares shares = weights.Shares(report.Map, options.Direction);
+        ImmutableArray<ReachClass> classes = ReachClasses.Of(report.Map, options.Direction);
+        text.AppendLine();
+        text.Line($"  {"margin",-18} {"weight",13} {"share",7}");
+        for (int i = classes.Length - 1; i >= 0; i--)
+        {
+            Weight(text, Margins(classes[i]), shares.InClass[i], weights.Total);
+        }
+
+        Weight(text, "0 dB and more", shares.Reached, weights.Total);
+        WeightsBeside(text, weights, shares.Outside, shares.WithoutGround, options);
+    }
+
+    /// <summary>A line of weights.</summary>
+    internal static void Weight(StringBuilder text, string words, double weight, double total) =>
+        text.Line($"  {words,-18} {weight,13:#,0.##} {(total > 0 ? 100 * weight / total : 0),5:0.0} %");
+
+    /// <summary>What lies elsewhere, and where the weights come from.</summary>
+    internal static void WeightsBeside(StringBuilder text, ReachWeights weights, double outside, double withoutGround, ReachOptions options)
+    {
+        Weight(text, "outside", outside, weights.Total);
+        if (withoutGround > 0)
+        {
+            Weight(text, "no ground there", withoutGround, weights.Total);
+        }
+
+        text.Wrapped(string.Create(CultureInfo.InvariantCulture, $"of {weights.Total:#,0.##} in {options.WeightsFile} ({weights.Count:#,0} {(weights.Count == 1 ? "entry" : "entries")})"), 2);
+    }
+
+    private static void Range(StringBuilder text, ReachReport report, ReachRange range, ReachDirection direction)
+    {
+        text.AppendLine();
+        if (range.Count == 1)
+        {
+            text.Wrapped($"The plan gives {report.Setup.Station.Name}'s height exactly and its place to within a step of the ground data: there is no range to try.", 0);
+            return;
+        }
+
+        (double low, double median, double high) = range.AreaSquareMetres(direction);
+        (double below, double above) = range.TypicalMove();
+        text.Wrapped(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Over the range of its place and height ({range.Count} maps) 0 dB and more: {low / 1e6:0.00} km² whatever of it is true, {median / 1e6:0.00} km² at the best guess, {high / 1e6:0.00} km² where any of it would do. At the median place the margin is {below:0.0} dB less to {above:0.0} dB more."),
+            0);
+        text.Wrapped($"Tried: {string.Join("; ", report.Tried)}", 0);
+    }
+
+    private static string Margins(ReachClass one) => double.IsNegativeInfinity(one.FromDb) ? "below the limit"
+        : double.IsPositiveInfinity(one.ToDb) ? string.Create(CultureInfo.InvariantCulture, $"{one.FromDb:0.#} dB and more")
+        : string.Create(CultureInfo.InvariantCulture, $"{one.FromDb:0.#} to {one.ToDb:0.#} dB");
 
     private static void Comparison(StringBuilder text, ReachReport report, ReachReport compared, ReachDirection direction)
     {

@@ -24,6 +24,11 @@ internal static class SeveralText
         Stations(text, report, layer);
         text.AppendLine();
         Counts(text, report, layer);
+        if (report.Weights is { } weights)
+        {
+            Weights(text, report, weights, options);
+        }
+
         Console.Out.Write(text.ToString());
         ReachText.Notes(report.Findings, report.Assumptions);
         foreach (string file in options.Files)
@@ -47,6 +52,21 @@ internal static class SeveralText
         text.Wrapped("reaches: 0 dB and more to spare. Best of all: no other has more to spare; where two have the very same, the first of the list.", 2);
     }
 
+    private static void Weights(StringBuilder text, SeveralReport report, ReachWeights weights, ReachOptions options)
+    {
+        ServedWeights shares = weights.Shares(report.Servers, options.Direction);
+        text.AppendLine();
+        text.Line($"  {"reached by",-18} {"weight",13} {"share",7}");
+        for (int count = shares.ByCount.Length - 1; count >= 0; count--)
+        {
+            ReachText.Weight(text, Words(count), shares.ByCount[count], weights.Total);
+        }
+
+        ReachText.WeightsBeside(text, weights, shares.Outside, shares.WithoutGround, options);
+    }
+
+    private static string Words(int count) => count == 0 ? "no station" : count == 1 ? "1 station" : $"{count} stations";
+
     private static void Counts(StringBuilder text, SeveralReport report, BestServerLayer layer)
     {
         double cell = report.Servers.CellAreaSquareMetres / 1e6;
@@ -55,8 +75,7 @@ internal static class SeveralText
         text.Line($"  {"reached by",-18} {"area",11} {"share",7}");
         for (int count = counts.Length - 1; count >= 0; count--)
         {
-            string words = count == 0 ? "no station" : count == 1 ? "1 station" : $"{count} stations";
-            text.Line($"  {words,-18} {counts[count] * cell,7:0.00} km² {100 * counts[count] / all,5:0.0} %");
+            text.Line($"  {Words(count),-18} {counts[count] * cell,7:0.00} km² {100 * counts[count] / all,5:0.0} %");
         }
 
         text.Line($"  {"one and more",-18} {counts.Skip(1).Sum() * cell,7:0.00} km² {100 * counts.Skip(1).Sum() / all,5:0.0} %   of {all * cell:0.00} km², sea included");

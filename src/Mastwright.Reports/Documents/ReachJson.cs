@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Mastwright.Findings;
 using Mastwright.Ground;
@@ -34,10 +35,12 @@ internal static class ReachJson
         Direction(writer, report.Map, ReachDirection.Hears);
         Direction(writer, report.Map, ReachDirection.Both);
         Comparison(writer, report, options.Direction);
+        Weights(writer, report, options);
+        Range(writer, report);
         Gaps(writer, field);
         Files(writer, options);
         writer.Findings("findings", report.Findings);
-        writer.Assumptions("assumptions", report.Setup.Assumptions);
+        writer.Assumptions("assumptions", report.Assumptions);
     });
 
     /// <summary>Where the cells lie.</summary>
@@ -124,6 +127,76 @@ internal static class ReachJson
         writer.Number("high-db", comparison.HighDb);
         writer.Number("gained-square-metres", comparison.GainedSquareMetres);
         writer.Number("lost-square-metres", comparison.LostSquareMetres);
+        writer.WriteEndObject();
+    }
+
+    private static void Weights(Utf8JsonWriter writer, ReachReport report, ReachOptions options)
+    {
+        if (report.Weights is not { } weights)
+        {
+            writer.WriteNull("weights");
+            return;
+        }
+
+        writer.WriteStartObject("weights");
+        WeightTotals(writer, weights, options);
+        ReachWeightShares any = weights.Shares(report.Map, ReachDirection.Heard);
+        writer.Number("outside", any.Outside);
+        writer.Number("without-ground", any.WithoutGround);
+        ImmutableArray<double> edges = ReachClasses.Edges(report.Settings.Wanted.MarginDb);
+        foreach (ReachDirection direction in Enum.GetValues<ReachDirection>())
+        {
+            ReachWeightShares shares = weights.Shares(report.Map, direction);
+            writer.WriteStartObject(ReachReport.Word(direction));
+            writer.Number("reached", shares.Reached);
+            writer.WriteStartArray("classes");
+            for (int i = 0; i < shares.InClass.Length; i++)
+            {
+                writer.WriteStartObject();
+                writer.Number("from-db", i == 0 ? null : edges[i - 1]);
+                writer.Number("to-db", i == edges.Length ? null : edges[i]);
+                writer.Number("weight", shares.InClass[i]);
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndObject();
+    }
+
+    /// <summary>Where weights come from and how much there is of them.</summary>
+    internal static void WeightTotals(Utf8JsonWriter writer, ReachWeights weights, ReachOptions options)
+    {
+        writer.WriteString("file", options.WeightsFile);
+        writer.WriteNumber("entries", weights.Count);
+        writer.Number("total", weights.Total);
+    }
+
+    private static void Range(Utf8JsonWriter writer, ReachReport report)
+    {
+        if (report.Range is not { } range)
+        {
+            writer.WriteNull("range");
+            return;
+        }
+
+        (double below, double above) = range.TypicalMove();
+        writer.WriteStartObject("range");
+        writer.Strings("tried", report.Tried);
+        writer.Number("median-below-db", below);
+        writer.Number("median-above-db", above);
+        foreach (ReachDirection direction in Enum.GetValues<ReachDirection>())
+        {
+            (double low, double median, double high) = range.AreaSquareMetres(direction);
+            writer.WriteStartObject(ReachReport.Word(direction));
+            writer.Number("low-square-metres", low);
+            writer.Number("median-square-metres", median);
+            writer.Number("high-square-metres", high);
+            writer.WriteEndObject();
+        }
+
         writer.WriteEndObject();
     }
 

@@ -29,6 +29,7 @@ internal static class SeveralJson
             Direction(writer, report, report.Servers.Layer(direction));
         }
 
+        Weights(writer, report, options);
         ReachJson.Files(writer, options);
         writer.Findings("findings", report.Findings);
         writer.Assumptions("assumptions", report.Assumptions);
@@ -48,6 +49,42 @@ internal static class SeveralJson
             writer.Number("heard-over-hears-db", setup.Budget!.HeardOverHearsDb);
             ReachJson.Air(writer, setup.Air);
             writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void Weights(Utf8JsonWriter writer, SeveralReport report, ReachOptions options)
+    {
+        if (report.Weights is not { } weights)
+        {
+            writer.WriteNull("weights");
+            return;
+        }
+
+        writer.WriteStartObject("weights");
+        ReachJson.WeightTotals(writer, weights, options);
+        ServedWeights any = weights.Shares(report.Servers, ReachDirection.Heard);
+        writer.Number("outside", any.Outside);
+        writer.Number("without-ground", any.WithoutGround);
+        foreach (ReachDirection direction in Enum.GetValues<ReachDirection>())
+        {
+            ServedWeights shares = weights.Shares(report.Servers, direction);
+            writer.WriteStartObject(ReachReport.Word(direction));
+            Numbers(writer, "by-count", shares.ByCount);
+            Numbers(writer, "best", shares.Best);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void Numbers(Utf8JsonWriter writer, string name, ImmutableArray<double> values)
+    {
+        writer.WriteStartArray(name);
+        foreach (double value in values)
+        {
+            writer.WriteNumberValue(value);
         }
 
         writer.WriteEndArray();

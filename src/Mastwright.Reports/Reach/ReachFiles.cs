@@ -62,7 +62,7 @@ internal static class ReachFiles
         string ending = Ending(path);
         if (ending is ".tif" or ".tiff")
         {
-            ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, options.Direction));
+            ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, report.Range, options.Direction));
         }
         else if (ending == ".png")
         {
@@ -161,7 +161,7 @@ internal static class ReachFiles
             RadioText = report.RadioText(),
             MethodText = report.MethodText(),
             Marks = Marks(report.Session.Plan, [report.Setup.Station.Key], field.Frame, field.Input.RadiusMetres),
-            Assumptions = Sentences(report.Setup.Assumptions),
+            Assumptions = Sentences(report.Assumptions),
         };
     }
 
@@ -173,7 +173,7 @@ internal static class ReachFiles
         return ReachKmz.Write(new()
         {
             Name = title,
-            Description = $"By {report.Setup.Receiver.Name}; {report.RadioText()}. {report.MethodText()} Assumed: {string.Join("; ", report.Setup.Assumptions.OrderBy(Rank).Select(assumption => assumption.Text).Distinct(StringComparer.Ordinal))}.",
+            Description = $"By {report.Setup.Receiver.Name}; {report.RadioText()}. {report.MethodText()} Assumed: {string.Join("; ", report.Assumptions.OrderBy(Rank).Select(assumption => assumption.Text).Distinct(StringComparer.Ordinal))}.",
             StationName = name,
             Station = report.Map.Field.Input.Station,
             MapPng = PixelPng.Write(overlay.Image),

@@ -10,12 +10,16 @@ internal static class ReachLayers
 
     internal const string Difference = "difference";
 
+    internal const string MarginLow = "margin-low";
+
+    internal const string MarginHigh = "margin-high";
+
     internal const string BestServer = "best-server";
 
     internal const string StationCount = "station-count";
 
     /// <summary>What a map of one station can show.</summary>
-    internal static ImmutableArray<string> OfOne => [Margin, "level", "loss", "confidence", "delivery", Difference];
+    internal static ImmutableArray<string> OfOne => [Margin, "level", "loss", "confidence", "delivery", Difference, MarginLow, MarginHigh];
 
     /// <summary>What a map of several stations can show.</summary>
     internal static ImmutableArray<string> OfSeveral => [BestServer, StationCount, Margin];
@@ -33,15 +37,27 @@ internal static class ReachLayers
             return "--layer difference needs --compare-fit-out KEY: the fit-out that this one is compared with";
         }
 
+        if (options.Layer is MarginLow or MarginHigh && !options.WithRanges)
+        {
+            return $"--layer {options.Layer} needs --ranges: the map over the range of the station's place and height";
+        }
+
+        if (options.WithRanges && options.IsOfSeveral)
+        {
+            return "--ranges is about one station";
+        }
+
         ImmutableArray<string> layers = options.IsOfSeveral ? OfSeveral : OfOne;
         return layers.Contains(options.Layer) ? null
             : $"--layer: {(options.IsOfSeveral ? "several stations have" : "one station has")} no '{options.Layer}', but {string.Join(", ", layers)}";
     }
 
     /// <summary>The values of a layer, row by row; NaN where there is none.</summary>
-    internal static ReadOnlyMemory<float> Of(string layer, ReachMap map, ReachMap? compared, ReachDirection direction) => layer switch
+    internal static ReadOnlyMemory<float> Of(string layer, ReachMap map, ReachMap? compared, ReachRange? range, ReachDirection direction) => layer switch
     {
         Difference when compared is not null => ReachComparison.DifferencesDb(map, compared, direction),
+        MarginLow when range is not null => range.LowDb(direction),
+        MarginHigh when range is not null => range.HighDb(direction),
         "loss" => map.Field.Losses,
         "level" => Levels(map, direction),
         "confidence" => Odds(map, direction, works: true),

@@ -42,6 +42,12 @@ internal sealed record ReachOptions
 
     internal bool OwnPaths { get; init; }
 
+    /// <summary>File of weights to be counted inside; null for none.</summary>
+    internal string? WeightsFile { get; init; }
+
+    /// <summary>Whether the map is worked out over the range of the station's place and height as well.</summary>
+    internal bool WithRanges { get; init; }
+
     internal required string[] Files { get; init; }
 
     /// <summary>The station with the fit-out asked for.</summary>

@@ -15,6 +15,18 @@ internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachM
     /// <summary>The map of the fit-out that this one is compared with; null when none was asked for.</summary>
     internal ReachReport? Compared { get; init; }
 
+    /// <summary>Weights on the cells of the map; null when none were asked for.</summary>
+    internal ReachWeights? Weights { get; init; }
+
+    /// <summary>How much the map moves over the range of the station's place and height; null when it was not asked for.</summary>
+    internal ReachRange? Range { get; init; }
+
+    /// <summary>What was tried for that, in words.</summary>
+    internal ImmutableArray<string> Tried { get; init; } = [];
+
+    /// <summary>What was assumed.</summary>
+    internal ImmutableArray<Assumption> Assumptions => Range is null ? Setup.Assumptions : [.. Setup.Assumptions.Where(assumption => assumption.Code != "reach-best-guess")];
+
     internal PathSettings Settings => Session.Assessment.Settings;
 
     internal ImmutableArray<Finding> Findings { get; } = [.. Setup.Findings, .. ReachFindings.Of(Setup.Station, Map.Field, Ground)];

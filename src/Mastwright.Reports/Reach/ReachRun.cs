@@ -4,6 +4,7 @@ using Mastwright.Ground;
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
 using Mastwright.Reports.Sessions;
+using Mastwright.Storage.Reach;
 
 namespace Mastwright.Reports.Reach;
 
@@ -48,9 +49,24 @@ internal static class ReachRun
             return null;
         }
 
-        if (Receiver(session, options, problems) is not { } receiver || Map(session, station, receiver, options, null, null, problems, progress, cancellation) is not { } report)
+        ReachWeights? weights = null;
+        if (Receiver(session, options, problems) is not { } receiver
+            || (options.WeightsFile is not null
+                && (weights = Weights(options.WeightsFile, ReachGrid.Of(station.Position.Point, options.Area.RadiusMetres, options.Area.CellMetres, ReachGrid.MostCells), problems, cancellation)) is null)
+            || Map(session, station, receiver, options, null, null, problems, progress, cancellation) is not { } report)
         {
             return null;
+        }
+
+        report = report with { Weights = weights };
+        if (options.WithRanges)
+        {
+            if (WithRange(report, receiver, options, problems, progress, cancellation) is not { } ranged)
+            {
+                return null;
+            }
+
+            report = ranged;
         }
 
         if (compared is null)
@@ -59,6 +75,40 @@ internal static class ReachRun
         }
 
         return Map(session, compared, receiver, options, null, report, problems, progress, cancellation) is { } other ? report with { Compared = other } : null;
+    }
+
+    /// <summary>The weights of a file on a grid; null, with the problem added, when it cannot be read.</summary>
+    internal static ReachWeights? Weights(string path, GridFrame frame, List<string> problems, CancellationToken cancellation)
+    {
+        ReachWeights weights = new(frame);
+        if (WeightFile.Read(path, weights, cancellation) is not { Length: > 0 } problem)
+        {
+            return weights;
+        }
+
+        problems.Add($"--weights: {problem}");
+        return null;
+    }
+
+    /// <summary>The same report with what the map does over the range of the station's place and height.</summary>
+    private static ReachReport? WithRange(
+        ReachReport report, ReachReceiver receiver, ReachOptions options, List<string> problems, IProgress<int>? progress, CancellationToken cancellation)
+    {
+        ReachRange range = new(report.Map);
+        double step = report.Map.Field.SweepStepMetres ?? report.Ground.Heights.Min(window => window.ResolutionMetres);
+        ImmutableArray<StationTry> tries = StationTries.Of(report.Setup.Station, step);
+        GridFrame frame = report.Map.Field.Frame;
+        foreach (StationTry one in tries)
+        {
+            if (Map(report.Session, one.Station, receiver, options, (frame.UtmZone, frame.IsNorth), report, problems, progress, cancellation) is not { } tried)
+            {
+                return null;
+            }
+
+            range.Take(tried.Map);
+        }
+
+        return report with { Range = range, Tried = [.. tries.Select(one => one.Text)] };
     }
 
     /// <summary>The receiver asked for; null, with the problem added, when there is none.</summary>

@@ -91,6 +91,12 @@ internal static class SeveralReach
             return null;
         }
 
+        ReachWeights? weights = null;
+        if (options.WeightsFile is not null && (weights = ReachRun.Weights(options.WeightsFile, frame, problems, cancellation)) is null)
+        {
+            return null;
+        }
+
         BestServers servers = BestServers.Before(frame, stations.Length);
         List<ReachSetup> setups = [];
         List<Finding> findings = [];
@@ -110,7 +116,7 @@ internal static class SeveralReach
             hasOwnPaths |= report.Map.Field.SweepStepMetres is null;
         }
 
-        return new(session, receiver, [.. setups], servers, [.. findings]) { SweepStepMetres = step, HasOwnPaths = hasOwnPaths, Area = area };
+        return new(session, receiver, [.. setups], servers, [.. findings]) { SweepStepMetres = step, HasOwnPaths = hasOwnPaths, Area = area, Weights = weights };
     }
 
     private static bool AreComplete(PlanSession session, ImmutableArray<LinkStation> stations, ReachReceiver receiver, ReachArea area, List<string> problems)

@@ -15,6 +15,9 @@ internal sealed record SeveralReport(PlanSession Session, ReachReceiver Receiver
 {
     internal required ReachArea Area { get; init; }
 
+    /// <summary>Weights on the cells of the grid; null when none were asked for.</summary>
+    internal ReachWeights? Weights { get; init; }
+
     /// <summary>Longest step of the sweeps; null or zero where there was none.</summary>
     internal double? SweepStepMetres { get; init; }
 

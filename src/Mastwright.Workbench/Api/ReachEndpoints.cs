@@ -117,13 +117,13 @@ internal sealed record ReachQuestion
 
         return new()
         {
-            Station = Station,
+            Stations = [Station],
             CompareFitOut = CompareFitOut,
             Area = new(radiusMetres, cellMetres),
             Receiver = Receiver ?? ReachReceiver.HandheldKey,
             ReceiverHeightMetres = double.IsNaN(heightMetres) ? null : heightMetres,
             Direction = Direction switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
-            Layer = Layer ?? ReachLayers.Margin,
+            LayerAsked = Layer,
             Files = [],
         };
     }

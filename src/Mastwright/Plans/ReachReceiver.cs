@@ -7,7 +7,7 @@ using Mastwright.Station.Antenna;
 
 namespace Mastwright.Plans;
 
-/// <summary>Who is carried from cell to cell: a hand-held, a mast, or a station like one of the plan's neighbours.</summary>
+/// <summary>Who is carried from cell to cell: a hand-held, a mast, or a station like one of the plan's neighbours or sites.</summary>
 public sealed record ReachReceiver
 {
     /// <summary>Key of the hand-held outdoors.</summary>
@@ -50,7 +50,7 @@ public sealed record ReachReceiver
     /// <summary>Keys of the kinds that need no plan.</summary>
     public static ImmutableArray<string> Kinds => [HandheldKey, IndoorsKey, MastKey];
 
-    /// <summary>Finds a receiver by its key: one of <see cref="Kinds"/>, or a neighbour of the plan.</summary>
+    /// <summary>Finds a receiver by its key: one of <see cref="Kinds"/>, a neighbour of the plan, or one of its sites (with the fit-out in use, or as SITE/FIT-OUT).</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="key">The key.</param>
     /// <param name="heightMetres">Height above the ground that takes the place of its own, in metres; null for its own.</param>
@@ -72,13 +72,22 @@ public sealed record ReachReceiver
             return OfKind(key, heightMetres);
         }
 
-        if (plan.Neighbours.FirstOrDefault(one => one.Key == key) is not { } neighbour)
+        if (plan.Neighbours.FirstOrDefault(one => one.Key == key) is { } neighbour)
         {
-            problem = $"'{key}' is no receiver; there are {string.Join(", ", Kinds.Concat(plan.Neighbours.Select(one => one.Key)))}";
-            return null;
+            return Like(LinkStation.Of(neighbour), heightMetres, out problem);
         }
 
-        return OfNeighbour(neighbour, heightMetres, out problem);
+        string[] parts = key.Split('/');
+        Site? site = plan.Sites.FirstOrDefault(one => one.Key == parts[0]);
+        string wanted = parts.Length > 1 ? parts[1] : site?.InUse ?? "";
+        if (site?.FitOuts.FirstOrDefault(one => one.Key == wanted) is { } fitOut)
+        {
+            return Like(LinkStation.Of(site, fitOut), heightMetres, out problem);
+        }
+
+        IEnumerable<string> known = Kinds.Concat(plan.Neighbours.Select(one => one.Key)).Concat(plan.Sites.SelectMany(one => one.FitOuts.Select(of => $"{one.Key}/{of.Key}")));
+        problem = $"'{key}' is no receiver; there are {string.Join(", ", known)}";
+        return null;
     }
 
     private static ReachReceiver OfKind(string key, double? heightMetres)
@@ -129,10 +138,11 @@ public sealed record ReachReceiver
         };
     }
 
-    private static ReachReceiver? OfNeighbour(Neighbour neighbour, double? heightMetres, out string problem)
+    /// <summary>A station like one of the plan's, without what stands around that one.</summary>
+    private static ReachReceiver? Like(LinkStation station, double? heightMetres, out string problem)
     {
         problem = "";
-        double? own = neighbour.Height switch
+        double? own = station.Height switch
         {
             { Above: HeightAbove.Ground } height => height.Metres.Median,
             { Above: HeightAbove.Roof } height => height.Metres.Median + (height.RoofMetres?.Median ?? 0),
@@ -140,21 +150,31 @@ public sealed record ReachReceiver
         };
         if ((heightMetres ?? own) is not { } metres)
         {
-            problem = $"how high above the ground '{neighbour.Key}' stands is not known; give --receiver-height";
+            problem = $"how high above the ground '{station.Subject}' stands is not known; give --receiver-height";
             return null;
         }
 
         metres = Math.Max(metres, LeastMetres);
+        List<Assumption> assumptions =
+        [
+            new(
+                "receiver-like-neighbour",
+                $"each cell holds a station with the height, gain, power and noise of {station.Name}, without what stands around that one",
+                "plan",
+                station.IsSite ? station.FitOutPath : station.PlanPath),
+        ];
+        if (station.IsSite)
+        {
+            assumptions.Add(new("receiver-points-here", $"the main beam of each station like {station.Name} points at the one of the map", "common practice"));
+        }
+
         return new()
         {
-            Key = neighbour.Key,
-            Name = Text($"a station like {neighbour.Name} at {metres:0.#} m"),
+            Key = station.Subject,
+            Name = Text($"a station like {station.Name} at {metres:0.#} m"),
             HeightMetres = metres,
-            Station = LinkStation.Of(neighbour) with { Surroundings = new() },
-            Assumptions =
-            [
-                new("receiver-like-neighbour", $"each cell holds a station with the height, gain, power and noise of {neighbour.Name}, without what stands around that one", "plan", $"neighbours/{neighbour.Key}"),
-            ],
+            Station = station with { Surroundings = new() { BuildingKind = station.Indoors ? station.Surroundings.BuildingKind : "" } },
+            Assumptions = [.. assumptions],
         };
     }
 

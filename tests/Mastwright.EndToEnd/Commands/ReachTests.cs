@@ -121,6 +121,61 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
         Assert.True(reached > 0);
     }
 
+    /// <summary>Two houses beside the station, one 1.5 km away, one 40 km away and outside: the weights by class make up the whole.</summary>
+    [Fact]
+    public void Weights_are_summed_inside_and_outside()
+    {
+        string plan = SmallPlan.Write(folder);
+        folder.Write("houses.csv", "latitude,longitude,weight\n46.4005,-18.7005,3\n46.4,-18.699,2\n46.41,-18.711,5\n46.4,-18.2,7\n");
+        string[] line = ["reach", plan, "west", "--radius", "2 km", "--cell", "100 m", "--weights", folder.File("houses.csv")];
+        using JsonDocument document = JsonDocument.Parse(ProgramRun.Of(folder.Path, [.. line, "--json"]).EndsWith(0).Output);
+        JsonElement weights = document.RootElement.GetProperty("weights");
+        Assert.Equal((17.0, 7.0, 0.0), (weights.GetProperty("total").GetDouble(), weights.GetProperty("outside").GetDouble(), weights.GetProperty("without-ground").GetDouble()));
+        foreach (string direction in (string[])["heard", "hears", "both"])
+        {
+            double[] classes = [.. weights.GetProperty(direction).GetProperty("classes").EnumerateArray().Select(one => one.GetProperty("weight").GetDouble())];
+            Assert.Equal(10, classes.Sum(), 1e-9);
+            Assert.Equal(classes[1..].Sum(), weights.GetProperty(direction).GetProperty("reached").GetDouble(), 1e-9);
+        }
+
+        string words = string.Join(' ', ProgramRun.Of(folder.Path, line).EndsWith(0).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("0 dB and more 10 58.8 %", words, StringComparison.Ordinal);
+        Assert.Contains("outside 7 41.2 %", words, StringComparison.Ordinal);
+
+        using JsonDocument several = JsonDocument.Parse(ProgramRun.Of(folder.Path, ["reach", plan, "west", "east", "--radius", "2 km", "--cell", "100 m", "--weights", folder.File("houses.csv"), "--json"]).EndsWith(0).Output);
+        JsonElement shared = several.RootElement.GetProperty("weights");
+        Assert.Equal([0, 10], shared.GetProperty("heard").GetProperty("by-count").EnumerateArray().Select(one => one.GetDouble()));
+        Assert.Equal([0, 10], shared.GetProperty("heard").GetProperty("best").EnumerateArray().Select(one => one.GetDouble()));
+    }
+
+    /// <summary>A mast of 6 to 24 m behind a wall of 60 m: the higher, the more is heard, so the best guess lies between.</summary>
+    [Fact]
+    public void The_range_of_a_height_moves_the_map()
+    {
+        string plan = SmallPlan.Write(folder, SmallPlan.Text.Replace("gain: 5 dBi, height: 12 m", "gain: 5 dBi, height: 6…24 m", StringComparison.Ordinal), wallMetres: 60);
+        string[] line = ["reach", plan, "west", "--radius", "9 km", "--cell", "200 m", "--ranges", "--layer", "margin-low", "--out", "low.tif"];
+        using JsonDocument document = JsonDocument.Parse(ProgramRun.Of(folder.Path, [.. line, "--json"]).EndsWith(0).Output);
+        JsonElement range = document.RootElement.GetProperty("range");
+        Assert.Equal(["antenna at 6 m", "antenna at 24 m"], range.GetProperty("tried").EnumerateArray().Select(one => one.GetString()!));
+        (double low, double median, double high) = (Area("low"), Area("median"), Area("high"));
+        Assert.True(low < median && median < high, $"{low} {median} {high}");
+        Assert.DoesNotContain(document.RootElement.GetProperty("assumptions").EnumerateArray(), one => one.GetProperty("code").GetString() == "reach-best-guess");
+        Assert.Contains("(3 maps)", ProgramRun.Of(folder.Path, line).EndsWith(0).Output, StringComparison.Ordinal);
+
+        double Area(string which) => range.GetProperty("heard").GetProperty(which + "-square-metres").GetDouble();
+    }
+
+    [Fact]
+    public void A_receiver_may_be_like_a_site_of_the_plan()
+    {
+        string plan = SmallPlan.Write(folder);
+        using JsonDocument document = JsonDocument.Parse(ProgramRun.Of(folder.Path, "reach", plan, "east", "--radius", "2 km", "--cell", "200 m", "--receiver", "west", "--json").EndsWith(0).Output);
+        Assert.Equal("west/pole", document.RootElement.GetProperty("receiver").GetString());
+        Assert.Equal(12, document.RootElement.GetProperty("receiver-height-metres").GetDouble());
+        Assert.Equal(5, document.RootElement.GetProperty("budget").GetProperty("receiver-gain-dbi").GetProperty("median").GetDouble());
+        Assert.Contains(document.RootElement.GetProperty("assumptions").EnumerateArray(), one => one.GetProperty("code").GetString() == "receiver-points-here");
+    }
+
     [Fact]
     public void Contours_are_closed_lines_around_what_is_heard()
     {
@@ -187,7 +242,7 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     [InlineData("west --radius 5", "has no unit")]
     [InlineData("west --radius -5km", "several cells")]
     [InlineData("west --cell 1m", "5 m or more")]
-    [InlineData("west --receiver whale", "handheld, handheld-indoors, mast, east")]
+    [InlineData("west --receiver whale", "handheld, handheld-indoors, mast, east, west/pole")]
     [InlineData("west --receiver mast --receiver-height 0m", "0.5 to 500 m")]
     [InlineData("west --out map.bmp", "ends in none of")]
     [InlineData("west --out none/map.png", "there is no folder")]
@@ -200,6 +255,10 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     [InlineData("west --layer best-server", "one station has no 'best-server'")]
     [InlineData("west east --out map.kmz", "one station")]
     [InlineData("west east --cell 1m", "5 m or more")]
+    [InlineData("west east --ranges", "--ranges is about one station")]
+    [InlineData("west --layer margin-low", "needs --ranges")]
+    [InlineData("west --weights none.csv", "there is no such file")]
+    [InlineData("west east --weights plan.yaml", "ends in none of .csv")]
     public void Wrong_input_is_refused_and_nothing_is_written(string line, string part)
     {
         string plan = SmallPlan.Write(folder);

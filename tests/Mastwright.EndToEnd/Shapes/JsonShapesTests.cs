@@ -36,6 +36,12 @@ public sealed class JsonShapesTests(SkerrinRun skerrin)
         folder.Write("keyed.yaml", "mastwright: 1\nname: Keyed\nmodem: {frequency: 868 MHz, bandwidth: 50 kHz, modulation: frequency-shift-keying, bit-rate: 9.6 kbit/s, payload: 40 B}\n");
         HasShape(ProgramRun.Of(folder.Path, "airtime", "keyed.yaml", "--json").EndsWith(0).Output, "airtime-1");
 
+        SmallPlan.Write(folder);
+        folder.Write("houses.csv", "latitude,longitude,weight\n46.4,-18.7,3\n");
+        string[] around = ["--radius", "2km", "--cell", "250m", "--weights", "houses.csv", "--json"];
+        HasShape(ProgramRun.Of(folder.Path, ["reach", "plan.yaml", "west", "--ranges", .. around]).Output, "reach-1");
+        HasShape(ProgramRun.Of(folder.Path, ["reach", "plan.yaml", "west", "east", .. around]).Output, "reach-several-1");
+
         SmallPlan.Write(folder, SmallPlan.Text.Replace("46.41, -18.60", "47.41, -18.60", StringComparison.Ordinal));
         HasShape(ProgramRun.Of(folder.Path, "path", "plan.yaml", "west", "east", "--json").Output, "path-1");
         HasShape(ProgramRun.Of(folder.Path, "ground", "info", "plan.yaml", "--json").Output, "ground-info-1");

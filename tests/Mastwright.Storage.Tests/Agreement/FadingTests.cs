@@ -52,7 +52,7 @@ public sealed class FadingTests
         return Math.Sqrt(squares / HandCarriedLink.All.Sum(link => link.SignalsDbm.Length - 1));
     }
 
-    private static ImmutableArray<MastReceiver> MastReceivers()
+    internal static ImmutableArray<MastReceiver> MastReceivers()
     {
         ImmutableArray<Reception> all = [.. Receptions()];
         int sent = all.Max(reception => reception.Counter) - all.Min(reception => reception.Counter) + 1;
@@ -76,7 +76,7 @@ public sealed class FadingTests
 
     private sealed record Reception(string Receiver, string Day, int Counter, double SignalDbm);
 
-    private sealed record MastReceiver(string Name, double HeardShare, double DeviationDb, double WithinDaysDb, double OnePercentFadeDb)
+    internal sealed record MastReceiver(string Name, double HeardShare, double DeviationDb, double WithinDaysDb, double OnePercentFadeDb)
     {
         internal static MastReceiver Of(string name, ImmutableArray<Reception> receptions, int sent)
         {

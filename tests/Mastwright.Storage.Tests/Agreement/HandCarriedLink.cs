@@ -13,7 +13,7 @@ namespace Mastwright.Storage.Tests.Agreement;
 /// Measurements: Stusek et al., IEEE Access 8 (2020), 154625–154636; data martin146/ieee-access-data, MIT licence: 868 MHz in and around
 /// a hilly city. Stations' positions were worked out from the published distances; their heights and gains are not published.
 /// </remarks>
-internal sealed record HandCarriedLink(string Station, ImmutableArray<double> SignalsDbm, PathProfile Ground, double MiddleLatitudeDegrees)
+internal sealed record HandCarriedLink(string Station, GeoPoint Device, ImmutableArray<double> SignalsDbm, PathProfile Ground, double MiddleLatitudeDegrees)
 {
     internal const double FrequencyHz = 868e6;
 
@@ -63,7 +63,7 @@ internal sealed record HandCarriedLink(string Station, ImmutableArray<double> Si
             TerrainProfile terrain = TerrainProfile.Extract(library.MosaicFor(device, at), device, at);
             if (terrain.IsComplete && terrain.LengthMetres >= ModelRange.ShortestPathMetres)
             {
-                links.Add(new(station, [.. heard], PathProfiles.From(terrain), PathCentre.LatitudeDegrees(device, at, terrain.LengthMetres)));
+                links.Add(new(station, device, [.. heard], PathProfiles.From(terrain), PathCentre.LatitudeDegrees(device, at, terrain.LengthMetres)));
             }
         }
 

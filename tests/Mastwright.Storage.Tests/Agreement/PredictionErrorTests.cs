@@ -115,7 +115,7 @@ public sealed class PredictionErrorTests
         }
     }
 
-    private static double GapBetweenClearAndHidden(double coverMetres)
+    internal static double GapBetweenClearAndHidden(double coverMetres)
     {
         ImmutableArray<(string Station, double ResidualDb)> residuals = Residuals(StationHeightMetres, coverMetres);
         double[] groundDb = [.. HandCarriedLink.All.Select(link => LineDb(link, "diffraction"))];
@@ -128,11 +128,11 @@ public sealed class PredictionErrorTests
 
     private static ResidualSpread Spread(double stationHeightMetres, double coverMetres) => ResidualSpread.Of(Residuals(stationHeightMetres, coverMetres));
 
-    private static ImmutableArray<(string Station, double ResidualDb)> Residuals(double stationHeightMetres, double coverMetres) =>
+    internal static ImmutableArray<(string Station, double ResidualDb)> Residuals(double stationHeightMetres, double coverMetres) =>
         [.. HandCarriedLink.All.Select(link => (link.Station, link.MeasuredLossDb - link.Predict(stationHeightMetres, coverMetres).LossDb))];
 
     /// <summary>What is left of a spread of links when the fading of the few receptions that each mean is made of is taken out.</summary>
-    private static double WithoutFading(double deviationDb)
+    internal static double WithoutFading(double deviationDb)
     {
         double fadingDb = FadingTests.HandCarriedFadingDb();
         return Math.Sqrt((deviationDb * deviationDb) - (fadingDb * fadingDb * HandCarriedLink.All.Average(link => 1.0 / link.SignalsDbm.Length)));

@@ -29,6 +29,9 @@ public sealed class BestServerLayer
     /// <summary>How many stations reach each cell with 0 dB or more.</summary>
     public ReadOnlySpan<ushort> Counts => counts;
 
+    /// <summary>The most stations that reach any one cell.</summary>
+    public int MostAtOneCell => counts.Max();
+
     /// <summary>Number of the station with the most margin in a cell, where that is 0 dB or more; 0 where none reaches it.</summary>
     public int ServerOf(int cell) => counts[cell] > 0 ? best[cell] : 0;
 

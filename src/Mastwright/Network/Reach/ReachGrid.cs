@@ -135,6 +135,16 @@ public static class ReachGrid
     /// <exception cref="ArgumentException">It does not hold it so.</exception>
     public static (int Column, int Row) PlaceOf(GridFrame inner, GridFrame outer)
     {
+        (int column, int row) = OffsetOf(inner, outer);
+        return column >= 0 && row >= 0 && column + inner.Columns <= outer.Columns && row + inner.Rows <= outer.Rows
+            ? (column, row)
+            : throw new ArgumentException($"{inner} does not lie inside {outer}.", nameof(inner));
+    }
+
+    /// <summary>Where the first cell of a grid lies, counted in cells of another on which it lies cell on cell; it may be outside.</summary>
+    /// <exception cref="ArgumentException">The cells do not lie on one another.</exception>
+    public static (int Column, int Row) OffsetOf(GridFrame inner, GridFrame outer)
+    {
         ArgumentNullException.ThrowIfNull(inner);
         ArgumentNullException.ThrowIfNull(outer);
         double column = (inner.OriginX - outer.OriginX) / outer.StepX;
@@ -142,9 +152,7 @@ public static class ReachGrid
         (int c, int r) = ((int)Math.Round(column), (int)Math.Round(row));
         bool isCellOnCell = inner.UtmZone == outer.UtmZone && inner.IsNorth == outer.IsNorth && inner.StepX == outer.StepX && inner.StepY == outer.StepY
             && Math.Abs(column - c) < 1e-6 && Math.Abs(row - r) < 1e-6;
-        return isCellOnCell && c >= 0 && r >= 0 && c + inner.Columns <= outer.Columns && r + inner.Rows <= outer.Rows
-            ? (c, r)
-            : throw new ArgumentException($"{inner} does not lie cell on cell in {outer}.", nameof(inner));
+        return isCellOnCell ? (c, r) : throw new ArgumentException($"{inner} does not lie cell on cell on {outer}.", nameof(inner));
     }
 
     private static GridFrame Square(UtmPosition at, double radiusMetres, double cellMetres)
