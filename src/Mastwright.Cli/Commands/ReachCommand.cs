@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Mastwright.Cli.Output;
+using Mastwright.Findings;
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
 using Mastwright.Quantities;
@@ -19,7 +20,7 @@ internal static class ReachCommand
         Option<string?> compare = new("--compare-fit-out") { Description = "Key of another fit-out of the site, to tell how much better or worse it is." };
         Option<Estimate?> radius = Options.Quantity("--radius", Dimension.Length, "How far from the station (default 10 km).");
         Option<Estimate?> cell = Options.Quantity("--cell", Dimension.Length, "Side of a cell (default 90 m).");
-        Option<string?> receiver = new("--receiver") { Description = "Who hears: handheld (default), handheld-indoors, mast, or the key of a neighbour that it is like." };
+        Option<string?> receiver = new("--receiver") { Description = "Who hears: handheld (default), handheld-indoors, mast, or the key of a neighbour or site that it is like." };
         Option<Estimate?> height = Options.Quantity("--receiver-height", Dimension.Length, "Height of the receiver above ground (default 1.5 m, a mast 6 m).");
         Option<string?> direction = new("--direction") { Description = "heard (default): the station sends; hears: it receives; both: the weaker way." };
         direction.AcceptOnlyFromAmong("heard", "hears", "both");
@@ -87,21 +88,12 @@ internal static class ReachCommand
         SeveralReport? report = SeveralReach.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
         progress.Stop();
         Tell(problems);
-        if (report is null || !AllWritten(options.Files, path => SeveralFiles.Write(path, report, options)))
-        {
-            return ExitCode.BadInput;
-        }
-
-        if (json)
-        {
-            Console.Out.WriteLine(SeveralJson.Write(report, options));
-        }
-        else
-        {
-            SeveralText.Write(report, options);
-        }
-
-        return Options.Code(report.Findings, failOn);
+        return report is null ? ExitCode.BadInput : Answer(
+            options,
+            report.Findings,
+            failOn,
+            path => SeveralFiles.Write(path, report, options),
+            json ? () => Console.Out.WriteLine(SeveralJson.Write(report, options)) : () => SeveralText.Write(report, options));
     }
 
     private static int RunOne(PlanSession session, ReachOptions options, bool json, string[]? failOn, CancellationToken cancellation)
@@ -110,21 +102,23 @@ internal static class ReachCommand
         ReachReport? report = ReachRun.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
         progress.Stop();
         Tell(problems);
-        if (report is null || !AllWritten(options.Files, path => ReachFiles.Write(path, report, options)))
+        return report is null ? ExitCode.BadInput : Answer(
+            options,
+            report.Findings,
+            failOn,
+            path => ReachFiles.Write(path, report, options),
+            json ? () => Console.Out.WriteLine(ReachJson.Write(report, options)) : () => ReachText.Write(report, options));
+    }
+
+    private static int Answer(ReachOptions options, ImmutableArray<Finding> findings, string[]? failOn, Action<string> write, Action say)
+    {
+        if (!AllWritten(options.Files, write))
         {
             return ExitCode.BadInput;
         }
 
-        if (json)
-        {
-            Console.Out.WriteLine(ReachJson.Write(report, options));
-        }
-        else
-        {
-            ReachText.Write(report, options);
-        }
-
-        return Options.Code(report.Findings, failOn);
+        say();
+        return Options.Code(findings, failOn);
     }
 
     private static void Tell(ImmutableArray<string> problems)

@@ -132,22 +132,10 @@ internal static class ReachJson
 
     private static void Weights(Utf8JsonWriter writer, ReachReport report, ReachOptions options)
     {
-        if (report.Weights is not { } weights)
-        {
-            writer.WriteNull("weights");
-            return;
-        }
-
-        writer.WriteStartObject("weights");
-        WeightTotals(writer, weights, options);
-        ReachWeightShares any = weights.Shares(report.Map, ReachDirection.Heard);
-        writer.Number("outside", any.Outside);
-        writer.Number("without-ground", any.WithoutGround);
         ImmutableArray<double> edges = ReachClasses.Edges(report.Settings.Wanted.MarginDb);
-        foreach (ReachDirection direction in Enum.GetValues<ReachDirection>())
+        Weights(writer, report.Weights, options, (weights, direction) =>
         {
             ReachWeightShares shares = weights.Shares(report.Map, direction);
-            writer.WriteStartObject(ReachReport.Word(direction));
             writer.Number("reached", shares.Reached);
             writer.WriteStartArray("classes");
             for (int i = 0; i < shares.InClass.Length; i++)
@@ -160,18 +148,39 @@ internal static class ReachJson
             }
 
             writer.WriteEndArray();
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndObject();
+            return (shares.Outside, shares.WithoutGround);
+        });
     }
 
-    /// <summary>Where weights come from and how much there is of them.</summary>
-    internal static void WeightTotals(Utf8JsonWriter writer, ReachWeights weights, ReachOptions options)
+    /// <summary>Weights, or null: where they come from, what there is of them in each direction, and what lies elsewhere.</summary>
+    /// <param name="writer">The document.</param>
+    /// <param name="weights">The weights; null for none.</param>
+    /// <param name="options">What was asked for.</param>
+    /// <param name="direction">Writes what one direction has; answers what lies outside and what is without ground, which is the same in each.</param>
+    internal static void Weights(
+        Utf8JsonWriter writer, ReachWeights? weights, ReachOptions options, Func<ReachWeights, ReachDirection, (double Outside, double WithoutGround)> direction)
     {
+        if (weights is null)
+        {
+            writer.WriteNull("weights");
+            return;
+        }
+
+        writer.WriteStartObject("weights");
         writer.WriteString("file", options.WeightsFile);
         writer.WriteNumber("entries", weights.Count);
         writer.Number("total", weights.Total);
+        (double outside, double withoutGround) = (0, 0);
+        foreach (ReachDirection one in Enum.GetValues<ReachDirection>())
+        {
+            writer.WriteStartObject(ReachReport.Word(one));
+            (outside, withoutGround) = direction(weights, one);
+            writer.WriteEndObject();
+        }
+
+        writer.Number("outside", outside);
+        writer.Number("without-ground", withoutGround);
+        writer.WriteEndObject();
     }
 
     private static void Range(Utf8JsonWriter writer, ReachReport report)

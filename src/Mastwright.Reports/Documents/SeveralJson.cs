@@ -54,30 +54,13 @@ internal static class SeveralJson
         writer.WriteEndArray();
     }
 
-    private static void Weights(Utf8JsonWriter writer, SeveralReport report, ReachOptions options)
+    private static void Weights(Utf8JsonWriter writer, SeveralReport report, ReachOptions options) => ReachJson.Weights(writer, report.Weights, options, (weights, direction) =>
     {
-        if (report.Weights is not { } weights)
-        {
-            writer.WriteNull("weights");
-            return;
-        }
-
-        writer.WriteStartObject("weights");
-        ReachJson.WeightTotals(writer, weights, options);
-        ServedWeights any = weights.Shares(report.Servers, ReachDirection.Heard);
-        writer.Number("outside", any.Outside);
-        writer.Number("without-ground", any.WithoutGround);
-        foreach (ReachDirection direction in Enum.GetValues<ReachDirection>())
-        {
-            ServedWeights shares = weights.Shares(report.Servers, direction);
-            writer.WriteStartObject(ReachReport.Word(direction));
-            Numbers(writer, "by-count", shares.ByCount);
-            Numbers(writer, "best", shares.Best);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndObject();
-    }
+        ServedWeights shares = weights.Shares(report.Servers, direction);
+        Numbers(writer, "by-count", shares.ByCount);
+        Numbers(writer, "best", shares.Best);
+        return (shares.Outside, shares.WithoutGround);
+    });
 
     private static void Numbers(Utf8JsonWriter writer, string name, ImmutableArray<double> values)
     {

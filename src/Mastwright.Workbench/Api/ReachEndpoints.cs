@@ -109,13 +109,7 @@ internal sealed record ReachQuestion
             return null;
         }
 
-        if (Layer is not null && !ReachLayers.Names.Contains(Layer))
-        {
-            problem = $"layer: write one of {string.Join(", ", ReachLayers.Names)}";
-            return null;
-        }
-
-        return new()
+        ReachOptions options = new()
         {
             Stations = [Station],
             CompareFitOut = CompareFitOut,
@@ -126,6 +120,8 @@ internal sealed record ReachQuestion
             LayerAsked = Layer,
             Files = [],
         };
+        problem = ReachLayers.Problem(options) ?? "";
+        return problem.Length == 0 ? options : null;
     }
 
     private static bool Metres(string name, string? text, double usual, out double metres, out string problem)

@@ -74,7 +74,7 @@ public sealed class FadingTests
 
     private static void Say(FormattableString text) => TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(text));
 
-    private sealed record Reception(string Receiver, string Day, int Counter, double SignalDbm);
+    internal sealed record Reception(string Receiver, string Day, int Counter, double SignalDbm);
 
     internal sealed record MastReceiver(string Name, double HeardShare, double DeviationDb, double WithinDaysDb, double OnePercentFadeDb)
     {

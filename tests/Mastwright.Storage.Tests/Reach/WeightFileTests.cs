@@ -38,7 +38,7 @@ public sealed class WeightFileTests : IDisposable
     [Fact]
     public void A_raster_of_counts_keeps_its_sum()
     {
-        ReachWeights weights = Read("people.asc", "ncols 3\nnrows 2\nxllcorner -18.615\nyllcorner 46.385\ncellsize 0.01\nNODATA_value -1\n1 2 3\n4 10 -1\n");
+        ReachWeights weights = Read("people.asc", "ncols 3\nnrows 2\nxllcorner -18.615\nyllcorner 46.385\ncellsize 0.01\nNODATA_value -1\n4 10 -1\n1 2 3\n");
         Assert.Equal((5, 20.0), (weights.Count, weights.Total));
         Assert.Equal(20, weights.InCell.ToArray().Sum() + weights.OffGrid, 1e-12);
         Assert.InRange(weights.InCell.ToArray().Sum(), 8, 20);

@@ -15,7 +15,7 @@ public static class ReachGrid
     public const long MostCells = 9_000_000;
 
     /// <summary>Most cells of a grid that several stations share: some 25 bytes each.</summary>
-    public const long MostSharedCells = 8_000_000;
+    public const long MostSharedCells = 9_000_000;
 
     /// <summary>How far a shared grid may reach from the middle meridian of its zone, in metres: its lengths depart from true ones by up to 0.5 % there.</summary>
     public const double MostFromMeridianMetres = 600_000;

@@ -51,7 +51,7 @@ public sealed class ReachWeightsTests
     /// <summary>Counts in degrees over and around the grid, of a raster much coarser than it and of one much finer: all of them are on the grid or off it.</summary>
     [Theory]
     [InlineData(0.02, 12)]
-    [InlineData(0.0004, 60)]
+    [InlineData(0.0004, 80)]
     public void The_sum_of_a_raster_is_kept_whatever_its_cells(double stepDegrees, int side)
     {
         ReachField field = ReachSamples.Field(40, 50, (_, _) => 120);
