@@ -4,6 +4,10 @@ interface BlazorStart {
   start(options: { circuit: { reconnectionOptions: { maxRetries: number; retryIntervalMilliseconds: number } } }): Promise<void>;
 }
 
+// The map's module is wanted as soon as the line stands: it is fetched meanwhile.
+const map = "./map.js";
+void import(/* @vite-ignore */ map);
+
 const everyMilliseconds = 700;
 const blazor = (globalThis as unknown as { Blazor: BlazorStart }).Blazor;
 

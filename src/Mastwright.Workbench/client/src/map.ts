@@ -1,6 +1,6 @@
 // The map module: the ground, the stations and the links. It asks the HTTP API for all that it draws; Blazor tells it what is selected
 // (show) and that the plan was read again (reload), and hears of a pick and of where the map was moved to.
-import { addProtocol, AttributionControl, Map as GroundMap, removeProtocol, setWorkerUrl, type PaddingOptions } from "maplibre-gl";
+import { addProtocol, AttributionControl, Map as GroundMap, removeProtocol, ScaleControl, setWorkerUrl, type PaddingOptions } from "maplibre-gl";
 import "maplibre-gl/dist/maplibre-gl.css";
 import { askCheck, askPlan, type Check, type Plan } from "./api";
 import { Contours } from "./contours";
@@ -54,6 +54,7 @@ export class Bench {
       this.map.addControl(new AttributionControl({ compact: true }), "bottom-left");
     }
 
+    this.map.addControl(new ScaleControl({ maxWidth: 110 }), "top-left");
     this.map.getCanvas().setAttribute("aria-label", "Map of the ground. Arrow keys move it, plus and minus zoom, shift with arrows turns and tilts it.");
     this.links = new Links(this.map);
     this.stations = new Stations(this.map, (key) => void this.listener.invokeMethodAsync("Picked", key).catch(() => undefined));

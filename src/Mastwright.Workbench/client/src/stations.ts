@@ -14,6 +14,10 @@ const shapes: Record<Kind, string> = {
 };
 
 const vagueMetres = 100;
+const linePixels = 18;
+
+/** Half the width of a letter of a name, about. */
+const letterPixels = 3.6;
 
 /** Stations as buttons on the map: reached by keyboard in the plan's order, named for screen readers, drawn by the style sheet. */
 export class Stations {
@@ -22,7 +26,9 @@ export class Stations {
   constructor(
     private readonly map: GroundMap,
     private readonly picked: (key: string) => void,
-  ) {}
+  ) {
+    this.map.on("move", () => this.makeRoom());
+  }
 
   set(plan: Plan, state: BenchState): void {
     for (const one of this.markers) {
@@ -42,6 +48,23 @@ export class Stations {
       const role = key === state.site ? "from" : key === state.to ? "to" : "";
       element.dataset.role = role;
       element.setAttribute("aria-pressed", role ? "true" : "false");
+    }
+
+    this.makeRoom();
+  }
+
+  /** Where names would lie over one another the less telling one steps back: it shows again under the pointer and with the focus. */
+  private makeRoom(): void {
+    const rank = (element: HTMLElement) => (element.dataset.role ? 0 : element.classList.contains("mark-site") ? 1 : element.classList.contains("mark-neighbour") ? 2 : 3);
+    const taken: { x: number; y: number; half: number }[] = [];
+    for (const { marker, element } of [...this.markers].sort((a, b) => rank(a.element) - rank(b.element))) {
+      const { x, y } = this.map.project(marker.getLngLat());
+      const half = (element.textContent?.length ?? 0) * letterPixels;
+      const isFree = taken.every((other) => Math.abs(other.y - y) > linePixels || Math.abs(other.x - x) > other.half + half);
+      element.toggleAttribute("data-quiet", !isFree);
+      if (isFree) {
+        taken.push({ x, y, half });
+      }
     }
   }
 
