@@ -48,6 +48,9 @@ internal sealed record ReachOptions
     /// <summary>Whether the map is worked out over the range of the station's place and height as well.</summary>
     internal bool WithRanges { get; init; }
 
+    /// <summary>Least step of the sweep in metres; 0 for the ground's own. Above 0 the map is a quick one: there is none where a sweep does not fit.</summary>
+    internal double LeastStepMetres { get; init; }
+
     internal required string[] Files { get; init; }
 
     /// <summary>The station with the fit-out asked for.</summary>

@@ -171,6 +171,12 @@ internal static class ReachRun
         ReachFieldInput input = setup.Field! with { SharedZone = zone };
 
         bool ownPaths = options.OwnPaths || !SweptArea.Fits(input, ground);
+        if (ownPaths && options.LeastStepMetres > 0)
+        {
+            problems.Add("reach: over this ground each cell needs a path of its own, so there is no quick map");
+            return null;
+        }
+
         if (ownPaths && ReachGrid.Problem(input.Station, input.RadiusMetres, input.CellMetres) is { Length: > 0 } problem)
         {
             problems.Add($"reach: over this ground each cell needs a path of its own: {problem}");
@@ -180,7 +186,7 @@ internal static class ReachRun
         // Two fit-outs that differ in what is bolted on, not in height or polarisation, share their losses.
         ReachField field = before is not null && before.Map.Field.Input == input ? before.Map.Field
             : ownPaths ? DirectArea.Evaluate(input, ground, progress, cancellation: cancellation)
-            : SweptArea.Evaluate(input, ground, progress, cancellation: cancellation);
+            : SweptArea.Evaluate(input, ground, progress, leastStepMetres: options.LeastStepMetres, cancellation: cancellation);
         if (!field.LossDb.ContainsAnyExcept(float.NaN))
         {
             problems.Add($"There is no ground for any cell around {station.Subject}: {string.Join("; ", field.Gaps)}");

@@ -19,20 +19,22 @@ internal sealed class PlanSession : IDisposable
     private readonly Lazy<string> groundHash;
     private readonly RefractivityMaps? maps;
 
-    private PlanSession(PlanDocument document, GroundLibrary ground, StationCatalogue catalogue, RefractivityMaps? maps)
+    private PlanSession(PlanDocument document, Plan plan, GroundLibrary ground, StationCatalogue catalogue, RefractivityMaps? maps)
     {
         Document = document;
+        Plan = plan;
         Ground = ground;
         rows = catalogue;
         this.maps = maps;
         groundHash = new(ground.FilesHash);
         // The library knows the datum that a file states itself where the plan gives none.
-        Assessment = new(document.Plan with { Heights = ground.HeightSources }, catalogue, ground.MosaicFor, maps);
+        Assessment = new(plan with { Heights = ground.HeightSources }, catalogue, ground.MosaicFor, maps);
     }
 
     internal PlanDocument Document { get; }
 
-    internal Plan Plan => Document.Plan;
+    /// <summary>The plan: the document's, or a trial that stands in no file.</summary>
+    internal Plan Plan { get; }
 
     internal GroundLibrary Ground { get; }
 
@@ -70,7 +72,7 @@ internal sealed class PlanSession : IDisposable
 
         if (ground.Problems.Length == 0 && mapsRead && catalogue is not null)
         {
-            return new(document, ground, catalogue, maps);
+            return new(document, document.Plan, ground, catalogue, maps);
         }
 
         if (!sameGround)
@@ -83,6 +85,9 @@ internal sealed class PlanSession : IDisposable
 
     /// <summary>The examinations of another plan over the same ground, parts and air: a trial that stands in no file.</summary>
     internal Assessment Trial(Plan plan) => new(plan with { Heights = Ground.HeightSources }, rows, Ground.MosaicFor, maps);
+
+    /// <summary>This session with another plan in place of its own, over the same ground, parts and air.</summary>
+    internal PlanSession With(Plan plan) => new(Document, plan, Ground, rows, maps);
 
     /// <summary>The catalogue that ships with the plan's own files over it; tells what is wrong and gives null when one cannot be used.</summary>
     internal static StationCatalogue? Catalogue(PlanDocument document, bool allowOutside, Action<string> tell)

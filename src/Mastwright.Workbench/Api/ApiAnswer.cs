@@ -15,12 +15,26 @@ internal static class ApiAnswer
     internal static IResult Wrong(string problem) => Results.Problem(problem.TrimStart('-'), statusCode: StatusCodes.Status400BadRequest, title: "The question cannot be answered");
 
     /// <summary>An answer from the plan as it is now; 409 with its problems when it cannot be used, or when a ground file turns out damaged.</summary>
-    internal static IResult Of(PlanDesk desk, Func<PlanView, PlanSession, IResult> answer)
+    internal static IResult Of(PlanDesk desk, Func<PlanView, PlanSession, IResult> answer) => Of(desk, null, answer);
+
+    /// <summary>The same with a station tried elsewhere (see <see cref="Trial"/>); null for the plan as it is.</summary>
+    internal static IResult Of(PlanDesk desk, string? trial, Func<PlanView, PlanSession, IResult> answer)
     {
         PlanView view = desk.Current;
         if (view.Session is not { } session)
         {
             return Unusable(view.Problems);
+        }
+
+        if (trial is not null)
+        {
+            if (Trial.Parse(trial, session.Plan, out string problem) is not { } tried)
+            {
+                return Wrong(problem);
+            }
+
+            view = view.Trying(tried);
+            session = view.Session!;
         }
 
         IResult made = answer(view, session);

@@ -32,21 +32,30 @@ internal static class ApiEndpoints
         api.MapGet("/ground", GroundFiles).Document("ground-info-1", "The plan's ground files, each read from end to end.");
         api.MapGet("/profile", Profile).Document("profile-1", "The ground between two places.");
         ReachEndpoints.Map(api);
+        DragEndpoints.Map(api);
         TileEndpoints.Map(api);
     }
 
-    private static IResult Plan(PlanDesk desk) =>
-        ApiAnswer.Json(PlanJson.Write(desk.FileName, desk.Current.Number, desk.Current.Session, desk.Current.Problems, desk.Current.Notes));
+    private static IResult Plan(PlanDesk desk, string? trial)
+    {
+        PlanView view = desk.Current;
+        if (trial is not null && view.Session is { } session && Trial.Parse(trial, session.Plan, out _) is { } tried)
+        {
+            view = view.Trying(tried);
+        }
 
-    private static IResult Check(PlanDesk desk, [FromQuery(Name = "fit-out")] string[]? fitOuts) => ApiAnswer.Of(desk, (view, session) =>
+        return ApiAnswer.Json(PlanJson.Write(desk.FileName, view.Number, view.Session, view.Problems, view.Notes));
+    }
+
+    private static IResult Check(PlanDesk desk, [FromQuery(Name = "fit-out")] string[]? fitOuts, string? trial) => ApiAnswer.Of(desk, trial, (view, session) =>
         FitOutChoice.Read(session.Plan, fitOuts ?? [], out string problem) is { } chosen
             ? ApiAnswer.Json(CheckJson.Write(view.Report(chosen)))
             : ApiAnswer.Wrong(problem));
 
-    private static IResult Path(PlanDesk desk, string from, string to) => Link(desk, from, to, (session, link) =>
+    private static IResult Path(PlanDesk desk, string from, string to, string? trial) => Link(desk, from, to, trial, (session, link) =>
         ApiAnswer.Json(PathJson.Write(session.Assessment, link, MastHeights.Of(session.Assessment, link))));
 
-    private static IResult PathPictureOf(PlanDesk desk, string from, string to, bool? dark, int? width, int? height) => Link(desk, from, to, (session, link) =>
+    private static IResult PathPictureOf(PlanDesk desk, string from, string to, bool? dark, int? width, int? height, string? trial) => Link(desk, from, to, trial, (session, link) =>
         link.Path.Terrain is null
             ? ApiAnswer.Wrong("There is no picture: there is no path between the two.")
             : width is < 640 or > 4000 || height is < 360 or > 4000
@@ -75,7 +84,7 @@ internal static class ApiEndpoints
             : ApiAnswer.Json(ProfileJson.Write(TerrainProfile.Extract(session.Ground.MosaicFor(start.Point, end.Point), start.Point, end.Point)));
     });
 
-    private static IResult Link(PlanDesk desk, string from, string to, Func<PlanSession, LinkReport, IResult> answer) => ApiAnswer.Of(desk, (view, session) =>
+    private static IResult Link(PlanDesk desk, string from, string to, string? trial, Func<PlanSession, LinkReport, IResult> answer) => ApiAnswer.Of(desk, trial, (view, session) =>
     {
         if (StationChoice.Find(session.Plan, from, out string problem) is not { } start || StationChoice.Find(session.Plan, to, out problem) is not { } end)
         {

@@ -47,7 +47,7 @@ internal static class ReachEndpoints
         await OneAtATime.WaitAsync(cancellation).ConfigureAwait(false);
         try
         {
-            return ApiAnswer.Of(desk, (_, session) => ReachRun.Make(session, options, out ImmutableArray<string> problems, cancellation: cancellation) is { } report
+            return ApiAnswer.Of(desk, question.Trial, (_, session) => ReachRun.Make(session, options, out ImmutableArray<string> problems, cancellation: cancellation) is { } report
                 ? answer(report, options)
                 : ApiAnswer.Wrong(string.Join('\n', problems)));
         }
@@ -64,6 +64,10 @@ internal sealed record ReachQuestion
     /// <summary>Station: KEY, or SITE/FIT-OUT.</summary>
     [FromQuery(Name = "station")]
     public required string Station { get; init; }
+
+    /// <summary>A station tried elsewhere: "ferry-house/net-loft@46.40,-18.66".</summary>
+    [FromQuery(Name = "trial")]
+    public string? Trial { get; init; }
 
     /// <summary>Key of another fit-out of the site, to compare with.</summary>
     [FromQuery(Name = "compare-fit-out")]

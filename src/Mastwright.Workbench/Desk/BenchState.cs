@@ -36,6 +36,36 @@ public sealed record BenchState
     /// <summary>Whether the way back is shown in the ledger of a path, not the way there.</summary>
     public bool IsBack { get; init; }
 
+    /// <summary>A station tried at another place or height, as <see cref="Desk.Trial"/> writes it; null when nothing is tried.</summary>
+    public string? Trial { get; init; }
+
+    /// <summary>The layer of the reach that lies over the ground: one of <see cref="ReachLayers"/>; null for none.</summary>
+    public string? Reach { get; init; }
+
+    /// <summary>"heard", "hears" or "both".</summary>
+    public string Direction { get; init; } = "heard";
+
+    /// <summary>Who is carried about to hear the station.</summary>
+    public string Receiver { get; init; } = Mastwright.Plans.ReachReceiver.HandheldKey;
+
+    /// <summary>Radius of the reach in kilometres, one of <see cref="Radii"/>.</summary>
+    public int RadiusKilometres { get; init; } = UsualRadiusKilometres;
+
+    /// <summary>Key of the fit-out that the reach is compared with, for the layer "difference".</summary>
+    public string? Compare { get; init; }
+
+    /// <summary>How much of the ground the reach covers, in per cent from 10 to 100.</summary>
+    public int Opacity { get; init; } = UsualOpacity;
+
+    private const int UsualRadiusKilometres = 10;
+    private const int UsualOpacity = 70;
+
+    /// <summary>The layers that a page shows.</summary>
+    public static ImmutableArray<string> ReachLayers => ["margin", "confidence", "delivery", "level", "difference"];
+
+    /// <summary>The radii that a page offers, in kilometres.</summary>
+    public static ImmutableArray<int> Radii => [5, 10, 20];
+
     /// <summary>The state that an address means. What it does not know, or nobody could mean, is left out.</summary>
     public static BenchState Parse(Uri address)
     {
@@ -54,7 +84,16 @@ public sealed record BenchState
             Theme = One("theme") is "light" or "dark" ? One("theme") : null,
             Show = One("show") is "ok" or "tight" or "fails" or "unknown" ? One("show") : null,
             IsBack = One("way") is "back",
+            Trial = One("trial") is { Length: < 200 } trial ? trial : null,
+            Reach = One("reach") is { } reach && ReachLayers.Contains(reach) ? reach : null,
+            Direction = One("direction") is "hears" or "both" ? One("direction")! : "heard",
+            Receiver = One("receiver") is { Length: < 100 } receiver ? receiver : Mastwright.Plans.ReachReceiver.HandheldKey,
+            RadiusKilometres = Number("radius") is { } radius && Radii.Contains(radius) ? radius : UsualRadiusKilometres,
+            Compare = One("compare") is { Length: < 100 } compare ? compare : null,
+            Opacity = Number("opacity") is { } opacity and >= 10 and <= 100 ? opacity : UsualOpacity,
         };
+
+        int? Number(string name) => int.TryParse(One(name), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : null;
 
         string? One(string name) => query.TryGetValue(name, out Microsoft.Extensions.Primitives.StringValues values) && values[0] is { Length: > 0 } value ? value : null;
     }
@@ -75,9 +114,16 @@ public sealed record BenchState
         Add("layer", Layer == "links" ? null : Layer);
         Add("ground", Ground == "relief" ? null : Ground);
         Add("theme", Theme);
+        Add("trial", Trial);
+        Add("reach", Reach);
+        Add("direction", Direction == "heard" ? null : Direction);
+        Add("receiver", Receiver == Mastwright.Plans.ReachReceiver.HandheldKey ? null : Receiver);
+        Add("radius", RadiusKilometres == UsualRadiusKilometres ? null : RadiusKilometres.ToString(CultureInfo.InvariantCulture));
+        Add("compare", Compare);
+        Add("opacity", Opacity == UsualOpacity ? null : Opacity.ToString(CultureInfo.InvariantCulture));
         Add("view", View);
         // A comma or a slash in a query needs no escape, and reads better without.
-        return "/" + query.ToQueryString().Value?.Replace("%2C", ",", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal);
+        return "/" + query.ToQueryString().Value?.Replace("%2C", ",", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal).Replace("%40", "@", StringComparison.Ordinal).Replace("%3A", ":", StringComparison.Ordinal);
 
         void Add(string name, string? value)
         {

@@ -13,6 +13,7 @@ public sealed class PlanView
 
     private readonly ConcurrentDictionary<string, Lazy<PlanReport>> reports = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<(string From, string To), Lazy<LinkReport>> links = [];
+    private readonly ConcurrentDictionary<string, Lazy<PlanView>> trials = new(StringComparer.Ordinal);
 
     internal PlanView(int number, PlanSession? session, GroundTiles? tiles) => (Number, Session, Tiles) = (number, session, tiles);
 
@@ -24,6 +25,9 @@ public sealed class PlanView
 
     /// <summary>What keeps the plan from being used, line by line.</summary>
     public ImmutableArray<string> Problems { get; init; } = [];
+
+    /// <summary>What is tried in it, and the key of its station; null when it is the plan as it stands in its file.</summary>
+    public (Trial What, string Key)? Trial { get; init; }
 
     /// <summary>What is no error but worth a look.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
@@ -50,6 +54,14 @@ public sealed class PlanView
     {
         PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to examine.");
         return Kept(links, (from.Subject, to.Subject), () => session.Assessment.Link(from, to));
+    }
+
+    /// <summary>The same reading with a trial in the plan: it stands in no file.</summary>
+    /// <exception cref="InvalidOperationException">The plan cannot be used.</exception>
+    internal PlanView Trying(Trial trial)
+    {
+        PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to try something in.");
+        return Kept(trials, trial.ToString(), () => new PlanView(Number, session.With(trial.In(session.Plan)), Tiles) { Notes = Notes, Trial = (trial, trial.KeyIn(session.Plan)) });
     }
 
     private static T Kept<TKey, T>(ConcurrentDictionary<TKey, Lazy<T>> shelf, TKey key, Func<T> make)

@@ -7,6 +7,7 @@ using Mastwright.Workbench.Access;
 using Mastwright.Workbench.Api;
 using Mastwright.Workbench.Components;
 using Mastwright.Workbench.Desk;
+using Mastwright.Workbench.Drag;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Builder;
@@ -149,6 +150,8 @@ public static class WorkbenchServer
         services.AddSingleton(options);
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<PlanDesk>();
+        services.AddSingleton<DragDesk>();
+        services.AddHostedService(provider => provider.GetRequiredService<DragDesk>());
         services.AddMudServices();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {

@@ -50,7 +50,11 @@ export async function ask<T>(path: string, signal?: AbortSignal): Promise<T> {
   return (await answer.json()) as T;
 }
 
-export const askPlan = () => ask<Plan>("plan");
+const query = (parts: [string, string][]) => (parts.length ? "?" + parts.map(([name, value]) => `${name}=${encodeURIComponent(value)}`).join("&") : "");
 
-export const askCheck = (fitOuts: string[], signal?: AbortSignal) =>
-  ask<Check>("check" + (fitOuts.length ? "?" + fitOuts.map((one) => "fit-out=" + encodeURIComponent(one)).join("&") : ""), signal);
+const ofTrial = (trial: string | null): [string, string][] => (trial ? [["trial", trial]] : []);
+
+export const askPlan = (trial: string | null = null) => ask<Plan>("plan" + query(ofTrial(trial)));
+
+export const askCheck = (fitOuts: string[], trial: string | null, signal?: AbortSignal) =>
+  ask<Check>("check" + query([...fitOuts.map((one): [string, string] => ["fit-out", one]), ...ofTrial(trial)]), signal);

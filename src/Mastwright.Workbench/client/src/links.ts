@@ -64,6 +64,16 @@ export class Links {
     this.show();
   }
 
+  /** Lines of a station that is being moved, in place of all others. */
+  setLive(place: [number, number], links: { longitude: number; latitude: number; key: string; verdict: string }[], to: string | null): void {
+    this.lines = links.map((link) => ({
+      type: "Feature",
+      properties: { verdict: link.verdict, weight: link.key === to ? "chosen" : "near" },
+      geometry: { type: "LineString", coordinates: [place, [link.longitude, link.latitude]] },
+    }));
+    this.show();
+  }
+
   private show(): void {
     const all = (features: Line[]): GeoJSON.FeatureCollection => ({ type: "FeatureCollection", features });
     this.map.getSource<GeoJSONSource>("links")?.setData(all(this.lines));

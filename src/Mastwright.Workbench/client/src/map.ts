@@ -1,9 +1,10 @@
 // The map module: the ground, the stations and the links. It asks the HTTP API for all that it draws; Blazor tells it what is selected
 // (show) and that the plan was read again (reload), and hears of a pick and of where the map was moved to.
-import { addProtocol, AttributionControl, Map as GroundMap, removeProtocol, ScaleControl, setWorkerUrl, type PaddingOptions } from "maplibre-gl";
+import { addProtocol, AttributionControl, Map as GroundMap, removeProtocol, ScaleControl, setWorkerUrl, type Marker, type PaddingOptions } from "maplibre-gl";
 import "maplibre-gl/dist/maplibre-gl.css";
-import { askCheck, askPlan, type Check, type Plan } from "./api";
+import { askCheck, askPlan, type Check, type Plan, type Site } from "./api";
 import { Contours } from "./contours";
+import { Drags } from "./drag/drags";
 import { groundStyle, heightTiles, type Theme } from "./ground";
 import { Links } from "./links";
 import { Stations } from "./stations";
@@ -19,12 +20,23 @@ export class Bench {
   private readonly map: GroundMap;
   private readonly stations: Stations;
   private readonly links: Links;
+  private readonly drags: Drags;
   private contours: Contours | null = null;
   private plan: Plan | null = null;
   private check: Check | null = null;
   private checking: AbortController | null = null;
   private theme: Theme;
+  private quietUntil = 0;
+  private placing: string | null = null;
   private readonly themeChanged = () => this.restyle();
+  /** The handle on the strip: its steps go to the API like those of a drag, and Blazor hears of the last. */
+  private readonly handled = (event: Event) => {
+    const handle = event.target;
+    if (handle instanceof HTMLInputElement && handle.hasAttribute("data-height")) {
+      handle.parentElement!.querySelector("output")!.textContent = `${handle.value} m`;
+      this.raise(Number(handle.value), event.type === "change");
+    }
+  };
 
   constructor(
     private readonly host: HTMLElement,
@@ -57,9 +69,41 @@ export class Bench {
     this.map.addControl(new ScaleControl({ maxWidth: 110 }), "top-left");
     this.map.getCanvas().setAttribute("aria-label", "Map of the ground. Arrow keys move it, plus and minus zoom, shift with arrows turns and tilts it.");
     this.links = new Links(this.map);
-    this.stations = new Stations(this.map, (key) => void this.listener.invokeMethodAsync("Picked", key).catch(() => undefined));
+    this.stations = new Stations(
+      this.map,
+      (key) => {
+        if (performance.now() > this.quietUntil) {
+          void this.listener.invokeMethodAsync("Picked", key).catch(() => undefined);
+        }
+      },
+      (site, marker, element) => this.makeMovable(site, marker, element),
+    );
+    this.drags = new Drags(
+      this.map,
+      host,
+      {
+        links: (answer) => answer && this.links.setLive([answer.longitude, answer.latitude], answer.links, this.state.to),
+        dropped: (trial) => void this.listener.invokeMethodAsync("Dropped", trial).catch(() => undefined),
+        under: "rings",
+      },
+      state,
+    );
+    this.map.on("click", (event) => {
+      if (this.placing) {
+        this.placeAt(event.lngLat.lng, event.lngLat.lat);
+      }
+    });
+    host.addEventListener("keydown", (event) => {
+      if (this.placing && event.key === "Escape") {
+        this.place(null);
+      } else if (this.placing && event.key === "Enter") {
+        const centre = this.map.getCenter();
+        this.placeAt(centre.lng, centre.lat);
+      }
+    });
     this.map.on("style.load", () => {
       this.links.addTo(this.theme);
+      this.drags.restyled();
       this.tilt();
     });
     this.map.on("moveend", (event) => {
@@ -74,6 +118,8 @@ export class Bench {
       performance.mark("map-drawn");
     });
     dark.addEventListener("change", this.themeChanged);
+    document.addEventListener("input", this.handled);
+    document.addEventListener("change", this.handled);
     void this.reload(settings);
   }
 
@@ -87,9 +133,10 @@ export class Bench {
     }
 
     try {
-      this.plan = await askPlan();
+      this.plan = await askPlan(this.state.trial);
       this.stations.set(this.plan, this.state);
       await this.recheck();
+      this.drags.settle();
     } catch (fault) {
       console.warn(fault);
     }
@@ -107,7 +154,10 @@ export class Bench {
       return;
     }
 
-    if (before.fitOuts.join() !== state.fitOuts.join()) {
+    this.drags.show(state);
+    if (before.trial !== state.trial) {
+      void this.reload(this.settings);
+    } else if (before.fitOuts.join() !== state.fitOuts.join()) {
       this.stations.set(this.plan, state);
       void this.recheck();
     } else {
@@ -139,7 +189,71 @@ export class Bench {
     }
   }
 
+  /** The next click on the map, or Enter in its middle, drops a station with a fit-out like this: "ferry-house/net-loft". Null ends that. */
+  place(like: string | null): void {
+    this.placing = like;
+    this.host.toggleAttribute("data-placing", like !== null);
+    if (like) {
+      this.map.getCanvas().focus();
+    }
+  }
+
+  /** How far the reach shines through, from 0 to 1, while its slider moves. */
+  shine(opacity: number): void {
+    this.drags.reach.setOpacity(opacity);
+  }
+
+  /** The selected site's antenna is being raised or lowered to a height above the ground, in metres. */
+  private raise(metres: number, isLetGo: boolean): void {
+    const site = this.plan?.sites.find((one) => one.key === this.state.site);
+    if (site) {
+      const text = this.trialText(site, site.longitude, site.latitude, metres);
+      if (isLetGo) {
+        this.drags.drop(text);
+      } else {
+        this.drags.move(text);
+      }
+    }
+  }
+
+  private placeAt(longitude: number, latitude: number): void {
+    const text = `like:${this.placing}@${latitude.toFixed(5)},${longitude.toFixed(5)}`;
+    this.place(null);
+    this.drags.drop(text);
+  }
+
+  private makeMovable(site: Site, marker: Marker, element: HTMLElement): void {
+    if (site["fit-outs"].length === 0) {
+      return;
+    }
+
+    const text = (longitude: number, latitude: number) => this.trialText(site, longitude, latitude);
+    marker.setDraggable(true);
+    element.setAttribute("aria-description", "Drag it, or hold Shift and press an arrow key, to try it elsewhere in steps of 100 m; with Ctrl as well, 10 m.");
+    marker.on("drag", () => {
+      const place = marker.getLngLat();
+      this.drags.move(text(place.lng, place.lat));
+    });
+    marker.on("dragend", () => {
+      this.quietUntil = performance.now() + 300;
+      const place = marker.getLngLat();
+      this.drags.drop(text(place.lng, place.lat));
+    });
+    this.drags.keys(element, marker, text);
+  }
+
+  /** The trial of a site at a place; a height that is tried there already goes along. */
+  private trialText(site: Site, longitude: number, latitude: number, height?: number): string {
+    const [before, numbers] = this.state.trialKey === site.key && this.state.trial ? (this.state.trial.split("@") as [string, string]) : [null, ""];
+    const fitOut = this.state.fitOuts.find((one) => one.startsWith(site.key + "/")) ?? `${site.key}/${site["in-use"] ?? site["fit-outs"][0]!.key}`;
+    const metres = height ?? numbers.split(",")[2];
+    return `${before ?? fitOut}@${latitude.toFixed(5)},${longitude.toFixed(5)}${metres === undefined ? "" : "," + metres}`;
+  }
+
   dispose(): void {
+    this.drags.dispose();
+    document.removeEventListener("input", this.handled);
+    document.removeEventListener("change", this.handled);
     dark.removeEventListener("change", this.themeChanged);
     this.checking?.abort();
     this.map.remove();
@@ -158,7 +272,7 @@ export class Bench {
     const stop = (this.checking = new AbortController());
     this.links.set(this.plan!, this.check, this.state);
     try {
-      this.check = await askCheck(this.state.fitOuts, stop.signal);
+      this.check = await askCheck(this.state.fitOuts, this.state.trial, stop.signal);
       this.links.set(this.plan!, this.check, this.state);
       this.host.dataset.links = String(this.check.links.length);
     } catch (fault) {

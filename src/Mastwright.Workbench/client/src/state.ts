@@ -7,6 +7,19 @@ export interface BenchState {
   ground: string;
   view: string | null;
   theme: "light" | "dark" | null;
+  back: boolean;
+  /** The station that is tried, as text, and the key of its marker. */
+  trial: string | null;
+  trialKey: string | null;
+  /** What of the reach is shown: a layer, or null for nothing. */
+  reach: string | null;
+  direction: string;
+  receiver: string;
+  /** Radius in kilometres. */
+  radius: number;
+  compare: string | null;
+  /** 0 to 1. */
+  opacity: number;
 }
 
 /** What changes only with the ground on the disk. */
@@ -22,6 +35,7 @@ export interface BenchSettings {
 export interface Listener {
   invokeMethodAsync(method: "Picked", key: string): Promise<void>;
   invokeMethodAsync(method: "Moved", view: string): Promise<void>;
+  invokeMethodAsync(method: "Dropped", trial: string): Promise<void>;
 }
 
 export interface View {

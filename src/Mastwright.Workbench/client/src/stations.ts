@@ -1,5 +1,5 @@
 import { Marker, type Map as GroundMap } from "maplibre-gl";
-import type { Plan, Station } from "./api";
+import type { Plan, Site, Station } from "./api";
 import type { BenchState } from "./state";
 
 type Kind = "site" | "trial" | "neighbour";
@@ -26,6 +26,7 @@ export class Stations {
   constructor(
     private readonly map: GroundMap,
     private readonly picked: (key: string) => void,
+    private readonly movable?: (site: Site, marker: Marker, element: HTMLElement) => void,
   ) {
     this.map.on("move", () => this.makeRoom());
   }
@@ -37,7 +38,12 @@ export class Stations {
 
     const chosen = new Set(state.fitOuts.map((one) => one.split("/")[0]));
     this.markers = [
-      ...plan.sites.map((site) => this.add(site, site["in-use"] || chosen.has(site.key) ? "site" : "trial")),
+      ...plan.sites.map((site) => {
+        const made = this.add(site, site["in-use"] || chosen.has(site.key) ? "site" : "trial");
+        made.element.toggleAttribute("data-tried", site.key === state.trialKey);
+        this.movable?.(site, made.marker, made.element);
+        return made;
+      }),
       ...plan.neighbours.map((neighbour) => this.add(neighbour, "neighbour")),
     ];
     this.select(state);

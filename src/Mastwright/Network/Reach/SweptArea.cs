@@ -32,11 +32,12 @@ public static class SweptArea
     /// <param name="ground">The ground of the whole area, with its sea.</param>
     /// <param name="progress">Told the number of cells done so far, from any thread; null for nobody.</param>
     /// <param name="threads">Most threads; 0 for as many as the machine has.</param>
+    /// <param name="leastStepMetres">Least step of the sweep in metres, zero or more: a coarser one than the ground's own is quicker.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">The grid cannot be made, or the ground does not fit a sweep.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ReachField Evaluate(
-        ReachFieldInput input, GroundMosaic ground, IProgress<int>? progress = null, int threads = 0, CancellationToken cancellation = default)
+        ReachFieldInput input, GroundMosaic ground, IProgress<int>? progress = null, int threads = 0, double leastStepMetres = 0, CancellationToken cancellation = default)
     {
         if (!Fits(input, ground))
         {
@@ -45,7 +46,7 @@ public static class SweptArea
 
         GridFrame grid = ReachGrid.Of(input, ReachGrid.MostCells);
         double finest = ground.Heights.Min(window => window.ResolutionMetres);
-        double step = Math.Max(finest, 2 * input.RadiusMetres / Math.Sqrt(MostPlaces));
+        double step = Math.Max(Math.Max(finest, leastStepMetres), 2 * input.RadiusMetres / Math.Sqrt(MostPlaces));
 
         // Two steps more than the radius: the outermost cells lie between places, too.
         SweepFrame frame = SweepFrame.Around(input.Station, input.RadiusMetres + (2 * step), step);

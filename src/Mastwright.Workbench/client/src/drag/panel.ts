@@ -1,0 +1,56 @@
+// The side while something moves: links with their margins, and the ledger of the selected way, in the clothes of the panel that stands there at rest.
+import type { DragAnswer, DragLink, Ledger, Range } from "./answer";
+import { escape, signed } from "./strip";
+
+export class LivePanel {
+  private readonly element = document.createElement("div");
+
+  constructor() {
+    this.element.className = "live-panel";
+    this.element.setAttribute("aria-hidden", "true");
+  }
+
+  hide(): void {
+    this.element.remove();
+  }
+
+  show(answer: DragAnswer): void {
+    const side = document.querySelector<HTMLElement>(".page");
+    if (!side) {
+      return;
+    }
+
+    if (this.element.parentElement !== side) {
+      side.append(this.element);
+    }
+
+    const height = answer["height-metres"];
+    this.element.innerHTML =
+      `<section><h2>${escape(answer.name)}, tried</h2><p class="hint">${answer.latitude.toFixed(5)}, ${answer.longitude.toFixed(5)}${height === null ? "" : ` · antenna ${height.toFixed(1)} m above the ground`}</p>` +
+      `<ul class="rows">${answer.links.map(row).join("")}</ul></section>` +
+      (answer.ledger ? ledger(answer.ledger) : "");
+  }
+}
+
+const row = (link: DragLink) =>
+  `<li><a><span class="dot dot-${link.verdict}"></span><span class="name">${escape(link.name)}</span><span class="what">${link.verdict} · ${(link["distance-metres"] / 1000).toFixed(1)} km</span><span class="number">${margin(link["margin-db"])}</span></a></li>`;
+
+const margin = (range: Range | null) => (!range ? "?" : range.high - range.low < 2 ? signed(range.median) : `${Math.round(range.low)}…${Math.round(range.high)}`);
+
+function ledger(one: Ledger): string {
+  let [sum, low, high] = [0, 0, 0];
+  for (const line of one.lines) {
+    sum += line.value;
+    [low, high] = [Math.min(low, sum), Math.max(high, sum)];
+  }
+
+  const at = (value: number) => (100 * (value - low)) / Math.max(1, high - low);
+  sum = 0;
+  const lines = one.lines.map((line) => {
+    const before = sum;
+    sum += line.value;
+    const [left, wide] = [Math.min(at(before), at(sum)), Math.abs(at(sum) - at(before))];
+    return `<li><span class="label">${escape(line.label)}</span><span class="number">${signed(line.value)}</span><span class="track"><span class="zero" style="left:${at(0)}%"></span><span class="step ${line.value < 0 ? "down" : "up"}" style="left:${left}%;width:${wide}%"></span></span></li>`;
+  });
+  return `<section class="ledger"><h3>${escape(one.title)} <b>${signed(one.total)} ${escape(one.unit)}</b></h3><ol>${lines.join("")}</ol></section>`;
+}
