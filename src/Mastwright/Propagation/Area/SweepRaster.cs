@@ -143,8 +143,8 @@ public sealed class SweepRaster
         // Two neighbours are read as one number of twice the size, then taken apart: half the reading.
         ref float first = ref MemoryMarshal.GetArrayDataReference(heights);
         ref long place = ref OneByOne(places, stackalloc long[Lanes]);
-        Vector512<long> top = Pairs(ref first, ref place);
-        Vector512<long> bottom = Pairs(ref Unsafe.Add(ref first, pitch), ref place);
+        Vector512<long> top = Pairs(ref first, ref place, 0);
+        Vector512<long> bottom = Pairs(ref Unsafe.Add(ref first, pitch), ref place, 0);
         (Vector512<double> northWest, Vector512<double> southWest) = Vector512.Widen(Vector512.Narrow(top, bottom).AsSingle());
         (Vector512<double> northEast, Vector512<double> southEast) =
             Vector512.Widen(Vector512.Narrow(Vector512.ShiftRightLogical(top, 32), Vector512.ShiftRightLogical(bottom, 32)).AsSingle());
@@ -157,21 +157,21 @@ public sealed class SweepRaster
     internal Vector512<double> CoversAt(Vector512<double> easts, Vector512<double> souths)
     {
         ref long place = ref OneByOne(NearestCells(easts, souths), stackalloc long[Lanes]);
-        return CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref place);
+        return CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref place, 0);
     }
 
-    private Vector512<double> CoversOf(ref byte code, ref long places)
+    private Vector512<double> CoversOf(ref byte code, ref long places, nint offset)
     {
         ref double height = ref MemoryMarshal.GetArrayDataReference(coverHeights);
         return Vector512.Create(
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 0))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 1))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 2))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 3))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 4))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 5))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 6))),
-            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 7))));
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 0) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 1) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 2) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 3) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 4) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 5) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 6) + offset)),
+            Unsafe.Add(ref height, Unsafe.Add(ref code, (nint)Unsafe.Add(ref places, 7) + offset)));
     }
 
     /// <summary>Heights at two places, one beside each of eight cells and the other beside each of eight others.</summary>
@@ -184,21 +184,24 @@ public sealed class SweepRaster
     private Vector512<long> Weighted(ReadOnlySpan<long> cells, in SweepOffset offset)
     {
         ref long places = ref Within(cells, offset.NorthWest, lowest, highest);
-        ref float first = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(heights), offset.NorthWest);
-        Vector512<float> north = Pairs(ref first, ref places).AsSingle() * offset.Northern;
-        Vector512<float> both = north + (Pairs(ref Unsafe.Add(ref first, pitch), ref places).AsSingle() * offset.Southern);
+        ref float first = ref MemoryMarshal.GetArrayDataReference(heights);
+        Vector512<float> north = Pairs(ref first, ref places, offset.NorthWest).AsSingle() * offset.Northern;
+        Vector512<float> both = north + (Pairs(ref Unsafe.Add(ref first, pitch), ref places, offset.NorthWest).AsSingle() * offset.Southern);
         return (both + Vector512.ShiftRightLogical(both.AsInt64(), 32).AsSingle()).AsInt64();
     }
 
     /// <summary>Heights of the cover at a place beside each of eight cells.</summary>
     internal Vector512<double> CoversBeside(ReadOnlySpan<long> cells, in SweepOffset offset) =>
-        CoversOf(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(cover), offset.Nearest), ref Within(cells, offset.Nearest, 0, heights.Length - 1));
+        CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref Within(cells, offset.Nearest, 0, heights.Length - 1), offset.Nearest);
 
     /// <summary>The cell itself, or where a place so far from it would lie beyond all that is held, a cell from which it does not.</summary>
     internal long Inside(long cell, int offset) => Math.Clamp(cell + offset, lowest, highest) - offset;
 
     /// <summary>The cells, once it is sure that what is read beside them is in memory.</summary>
-    /// <remarks>The indices stay as they are and the offset goes to the address: written as a vector and read one by one they would cost more than the reading.</remarks>
+    /// <remarks>
+    /// The indices stay as they are, and the offset is added to each as it is read: written as a vector and read one by one they would cost more
+    /// than the reading. It is not added to the reference: one that points outside its array is lost when the array is moved in memory.
+    /// </remarks>
     private static ref long Within(ReadOnlySpan<long> cells, int offset, int first, int last)
     {
         Vector512<long> indices = Vector512.Create(cells) + Vector512.Create((long)offset - first);
@@ -247,18 +250,18 @@ public sealed class SweepRaster
 
     /// <summary>A sample and its eastern neighbour, the sample in the lower half, at eight places.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<long> Pairs(ref float first, ref long places) => Vector512.Create(
-        Pair(ref first, Unsafe.Add(ref places, 0)),
-        Pair(ref first, Unsafe.Add(ref places, 1)),
-        Pair(ref first, Unsafe.Add(ref places, 2)),
-        Pair(ref first, Unsafe.Add(ref places, 3)),
-        Pair(ref first, Unsafe.Add(ref places, 4)),
-        Pair(ref first, Unsafe.Add(ref places, 5)),
-        Pair(ref first, Unsafe.Add(ref places, 6)),
-        Pair(ref first, Unsafe.Add(ref places, 7)));
+    private static Vector512<long> Pairs(ref float first, ref long places, nint offset) => Vector512.Create(
+        Pair(ref first, (nint)Unsafe.Add(ref places, 0) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 1) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 2) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 3) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 4) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 5) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 6) + offset),
+        Pair(ref first, (nint)Unsafe.Add(ref places, 7) + offset));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static long Pair(ref float first, long place) => Unsafe.ReadUnaligned<long>(ref Unsafe.As<float, byte>(ref Unsafe.Add(ref first, (nint)place)));
+    private static long Pair(ref float first, nint place) => Unsafe.ReadUnaligned<long>(ref Unsafe.As<float, byte>(ref Unsafe.Add(ref first, place)));
 
     /// <summary>Index of the cell nearest to a place on the grid.</summary>
     internal int CellAt(double east, double south) =>
