@@ -49,13 +49,13 @@ internal sealed class PlanSession : IDisposable
     /// <param name="tell">Told each line of what is wrong, and each note.</param>
     /// <param name="cacheBytes">Most bytes of ground kept in memory between uses; null for what the library finds usual.</param>
     /// <param name="before">An earlier reading: its ground is kept where the plan still names the same.</param>
-    internal static PlanSession? Open(string path, bool allowOutside, Action<string> tell, long? cacheBytes = null, PlanSession? before = null)
-    {
-        if (Read(path, allowOutside, tell) is not { } document)
-        {
-            return null;
-        }
+    internal static PlanSession? Open(string path, bool allowOutside, Action<string> tell, long? cacheBytes = null, PlanSession? before = null) =>
+        Read(path, allowOutside, tell) is { } document ? Over(document, allowOutside, tell, cacheBytes, before) : null;
 
+    /// <summary>Opens what a plan names: its parts, its air and its ground.</summary>
+    /// <inheritdoc cref="Open"/>
+    internal static PlanSession? Over(PlanDocument document, bool allowOutside, Action<string> tell, long? cacheBytes = null, PlanSession? before = null)
+    {
         StationCatalogue? catalogue = Catalogue(document, allowOutside, tell);
         bool mapsRead = Maps(document, allowOutside, tell, out RefractivityMaps? maps);
         bool sameGround = before is not null && before.StandsOnTheGroundOf(document);

@@ -59,6 +59,13 @@ public sealed class PlanText
         return PlanPath.Find(root, path) is { Kind: PlanNodeKind.Scalar } node ? node.Text : null;
     }
 
+    /// <summary>Whether something stands at a path: a value, keys or a list.</summary>
+    public bool Has(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return PlanPath.Find(root, path) is not null;
+    }
+
     /// <summary>The text with one value changed: only the characters of that value differ.</summary>
     /// <remarks>A key that is missing from a mapping which is there is added, and nothing that stood before is touched.</remarks>
     /// <param name="path">Path of the value, such as "sites/ferry-house/in-use"; items of a list count from 1.</param>
@@ -110,6 +117,9 @@ public sealed class PlanText
         PlanSource? source = PlanSource.FromBytes(Source.Name, Source.FullPath, bytes, out PlanProblem? problem);
         return source is null ? new(null, problem) : Parse(source, hashOnDisk);
     }
+
+    /// <summary>The text of a source that was read already.</summary>
+    internal static PlanTextResult FromSource(PlanSource source) => Parse(source, source.Hash);
 
     private static PlanTextResult Parse(PlanSource source, string hashOnDisk)
     {

@@ -33,6 +33,7 @@ internal static class ApiEndpoints
         api.MapGet("/profile", Profile).Document("profile-1", "The ground between two places.");
         ReachEndpoints.Map(api);
         DragEndpoints.Map(api);
+        WriteEndpoints.Map(api);
         TileEndpoints.Map(api);
     }
 

@@ -33,6 +33,9 @@ public sealed record BenchState
     /// <summary>The verdict whose findings alone are listed; null for all but "ok".</summary>
     public string? Show { get; init; }
 
+    /// <summary>"plan" for the plan's text at the side; null for stations and ledger.</summary>
+    public string? Panel { get; init; }
+
     /// <summary>Whether the way back is shown in the ledger of a path, not the way there.</summary>
     public bool IsBack { get; init; }
 
@@ -83,6 +86,7 @@ public sealed record BenchState
             View = One("view") is { Length: < 80 } view && view.Split(',').All(part => double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out _)) ? view : null,
             Theme = One("theme") is "light" or "dark" ? One("theme") : null,
             Show = One("show") is "ok" or "tight" or "fails" or "unknown" ? One("show") : null,
+            Panel = One("panel") is "plan" ? "plan" : null,
             IsBack = One("way") is "back",
             Trial = One("trial") is { Length: < 200 } trial ? trial : null,
             Reach = One("reach") is { } reach && ReachLayers.Contains(reach) ? reach : null,
@@ -110,6 +114,7 @@ public sealed record BenchState
         }
 
         Add("way", IsBack ? "back" : null);
+        Add("panel", Panel);
         Add("show", Show);
         Add("layer", Layer == "links" ? null : Layer);
         Add("ground", Ground == "relief" ? null : Ground);

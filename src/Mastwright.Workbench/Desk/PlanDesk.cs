@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Reports.Sessions;
+using Mastwright.Storage.Plans;
 using Mastwright.Workbench.Hosting;
 using Mastwright.Workbench.Tiles;
 
@@ -42,6 +43,19 @@ internal sealed class PlanDesk : IDisposable
 
     /// <summary>Full path of the plan's file.</summary>
     public string FilePath => Path.GetFullPath(options.PlanPath);
+
+    /// <summary>What is wrong in the files that a plan names, which may be one that is not saved yet: its parts, its air, its ground.</summary>
+    internal ImmutableArray<PlanProblem> ProblemsBehind(PlanDocument document)
+    {
+        List<string> told = [];
+        PlanSession? tried = PlanSession.Over(document, options.AllowOutside, told.Add, GroundBytes, usable);
+        if (tried is not null && !ReferenceEquals(tried.Ground, usable?.Ground))
+        {
+            tried.Dispose();
+        }
+
+        return [.. told.Where(line => !IsNote(line)).Select(line => ProblemLine.Parse(line, document.Files[0].File))];
+    }
 
     /// <summary>Looks at the files now and reads the plan again if one has changed.</summary>
     public void Reload()
@@ -88,7 +102,8 @@ internal sealed class PlanDesk : IDisposable
             : new(session.Ground);
         usable = session ?? usable;
         ImmutableArray<string> notes = [.. told.Where(IsNote).Select(line => line["Note: ".Length..])];
-        return new(number, session, tiles) { Problems = session is null ? [.. told.Where(line => !IsNote(line))] : [], Notes = notes };
+        string hash = session?.Document.Files[0].Sha256 ?? PlanRevision.Read(FilePath, out _)?.Hash ?? "";
+        return new(number, session, tiles) { PlanHash = hash, Problems = session is null ? [.. told.Where(line => !IsNote(line))] : [], Notes = notes };
     }
 
     private string StampOfPlan => Stamp(FilePath);

@@ -32,6 +32,9 @@ public sealed class PlanView
     /// <summary>What is no error but worth a look.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
+    /// <summary>Hash of the plan file as it was read: a change of it names it. Empty when there is no such file.</summary>
+    public string PlanHash { get; init; } = "";
+
     /// <summary>Tiles of the ground; null when the plan cannot be used.</summary>
     internal GroundTiles? Tiles { get; }
 

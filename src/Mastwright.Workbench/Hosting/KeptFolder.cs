@@ -10,6 +10,13 @@ internal static class KeptFolder
     {
         string settings = Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData, Environment.SpecialFolderOption.DoNotVerify);
         string folder = options.KeptFolder ?? Path.Combine(settings.Length > 0 ? settings : AppContext.BaseDirectory, "mastwright");
+        Make(folder);
+        return folder;
+    }
+
+    /// <summary>Makes a folder that the user alone may read, where it is not there.</summary>
+    internal static void Make(string folder)
+    {
         if (OperatingSystem.IsWindows())
         {
             Directory.CreateDirectory(folder);
@@ -18,8 +25,6 @@ internal static class KeptFolder
         {
             Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
-
-        return folder;
     }
 
     /// <summary>Writes a file that the user alone may read, whole or not at all.</summary>

@@ -8,6 +8,7 @@ using Mastwright.Workbench.Api;
 using Mastwright.Workbench.Components;
 using Mastwright.Workbench.Desk;
 using Mastwright.Workbench.Drag;
+using Mastwright.Workbench.Keeping;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Builder;
@@ -152,6 +153,7 @@ public static class WorkbenchServer
         services.AddSingleton<PlanDesk>();
         services.AddSingleton<DragDesk>();
         services.AddHostedService(provider => provider.GetRequiredService<DragDesk>());
+        services.AddSingleton<PlanKeeper>();
         services.AddMudServices();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {

@@ -4,7 +4,7 @@ import { defineConfig } from "vite";
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
-// One module the pages import, one style sheet, and two workers beside it: the map library's own, which it starts from beside the running
+// The modules that the pages import (map, start, plan editor), one style sheet, and two workers beside it: the map library's own, which it starts from beside the running
 // module, and ours for contours. Names stay as they are: the server adds a hash to each when it serves them.
 export default defineConfig({
   base: "./",
@@ -14,7 +14,7 @@ export default defineConfig({
     target: "es2022",
     sourcemap: false,
     chunkSizeWarningLimit: 3000,
-    lib: { entry: { map: here("src/map.ts"), boot: here("src/boot.ts") }, formats: ["es"], cssFileName: "map" },
+    lib: { entry: { map: here("src/map.ts"), boot: here("src/boot.ts"), plan: here("src/plan.ts"), undo: here("src/undo.ts") }, formats: ["es"], cssFileName: "map" },
     rolldownOptions: {
       output: {
         entryFileNames: "[name].js",

@@ -9,6 +9,24 @@ const map = "./map.js";
 void import(/* @vite-ignore */ map);
 
 const everyMilliseconds = 700;
+const mostFlushMilliseconds = 2000;
+
+/** Loads the page anew, after what was typed last is in its draft on the disk. */
+async function standAgain(): Promise<void> {
+  const flush = (globalThis as { mastwrightFlush?: () => Promise<unknown> }).mastwrightFlush;
+  await Promise.race([flush?.(), new Promise((done) => setTimeout(done, mostFlushMilliseconds))]);
+  location.reload();
+}
+
+// Ctrl+Z outside a field takes back the last saved change of the plan.
+document.addEventListener("keydown", (event) => {
+  const isField = (event.target as Element | null)?.closest("input, textarea, select, [contenteditable=true]");
+  if (event.key.toLowerCase() === "z" && (event.ctrlKey || event.metaKey) && !event.shiftKey && !event.altKey && !isField) {
+    event.preventDefault();
+    document.querySelector<HTMLButtonElement>("button.undo:enabled")?.click();
+  }
+});
+
 const blazor = (globalThis as unknown as { Blazor: BlazorStart }).Blazor;
 
 document.addEventListener(
@@ -18,7 +36,7 @@ document.addEventListener(
     document.documentElement.dataset.line = state;
     if (state === "rejected" || state === "failed") {
       // The server was started anew and knows nothing of this page any more.
-      location.reload();
+      void standAgain();
     }
   },
   true,

@@ -25,6 +25,8 @@ export interface BenchState {
 /** What changes only with the ground on the disk. */
 export interface BenchSettings {
   groundHash: string;
+  /** Hash of the plan file as it was read: a change that is kept names it. */
+  planHash: string;
   largestZoom: number;
   bounds: [west: number, south: number, east: number, north: number] | null;
   stations: [west: number, south: number, east: number, north: number] | null;

@@ -1,0 +1,108 @@
+using System.Globalization;
+using Mastwright.Storage.Plans;
+
+namespace Mastwright.Workbench.Keeping;
+
+/// <summary>A change that was made on the map: another place or antenna height of a site, or a site that was not there.</summary>
+internal sealed record KeptChange
+{
+    /// <summary>Most metres of a mast that is kept.</summary>
+    internal const double MostHeightMetres = 200;
+
+    /// <summary>Key of the site; where <see cref="NewKey"/> is given, of the one whose fit-out the new site gets.</summary>
+    internal required string Site { get; init; }
+
+    /// <summary>Key of the fit-out; needed with a height and for a new site.</summary>
+    internal string? FitOut { get; init; }
+
+    /// <summary>Latitude in degrees; null to leave the place as it is.</summary>
+    internal double? LatitudeDegrees { get; init; }
+
+    /// <summary>Longitude in degrees; null to leave the place as it is.</summary>
+    internal double? LongitudeDegrees { get; init; }
+
+    /// <summary>Height of the antenna above the ground in metres; null to leave it.</summary>
+    internal double? HeightMetres { get; init; }
+
+    /// <summary>Key of a new site; null to change the one that is there.</summary>
+    internal string? NewKey { get; init; }
+
+    /// <summary>Name of a new site.</summary>
+    internal string? NewName { get; init; }
+
+    /// <summary>What is done, for the list of changes.</summary>
+    internal string What => NewKey is { } key ? $"{key} added"
+        : (LatitudeDegrees, HeightMetres) switch
+        {
+            ({ }, { }) => $"{Site} moved, antenna height changed",
+            ({ }, null) => $"{Site} moved",
+            _ => $"{Site}: antenna height changed",
+        };
+
+    /// <summary>The plan with the change in it; comments, order and quoting stay.</summary>
+    internal PlanChange In(PlanRevision state)
+    {
+        PlanTextResult read = state.AsText();
+        if (read.Text is not { } text)
+        {
+            return new(null, read.Problem);
+        }
+
+        List<string> notes = [];
+        string site = $"sites/{NewKey ?? Site}";
+        PlanTextResult changed = new(text, null);
+        if (NewKey is { } key)
+        {
+            changed = SiteCopy.Insert(text, Site, FitOut ?? text.Value($"sites/{Site}/in-use") ?? "", key, NewName ?? "Trial place", Place);
+        }
+        else if (LatitudeDegrees is not null)
+        {
+            changed = text.Has(site) ? text.With($"{site}/position", Place) : Missing(site, "There is no site of this key.");
+            // What the plan says of the old place is not taken out: the keeper may have measured it anew.
+            notes.AddRange(((string[])["ground-height", "surroundings"]).Where(one => text.Has($"{site}/{one}")).Select(one => $"{site}/{one} was written for the old place: look whether it still holds."));
+        }
+
+        if (changed.Text is { } placed && HeightMetres is { } metres)
+        {
+            changed = Raised(placed, $"{site}/fit-outs/{FitOut ?? placed.Value($"{site}/in-use") ?? ""}/antenna", metres);
+        }
+
+        if (changed.Text is not { } done)
+        {
+            return new(null, changed.Problem);
+        }
+
+        return state.With(done.Text, out PlanProblem? problem) is { } made ? new(made, null) { Notes = [.. notes] } : new(null, problem);
+    }
+
+    private string Place => string.Create(CultureInfo.InvariantCulture, $"{LatitudeDegrees:0.00000}, {LongitudeDegrees:0.00000}");
+
+    /// <summary>Writes the height as the plan measures it there: from the ground, or from the roof.</summary>
+    private static PlanTextResult Raised(PlanText text, string antenna, double metres)
+    {
+        if (!text.Has(antenna))
+        {
+            return Missing(antenna, "There is no such fit-out with an antenna.");
+        }
+
+        switch (text.Value($"{antenna}/above"))
+        {
+            case null or "ground":
+                return text.With($"{antenna}/height", Metres(metres));
+            case "roof" when UnitMetres(text.Value($"{antenna}/roof")) is { } roof:
+                return metres - roof > 0
+                    ? text.With($"{antenna}/height", Metres(metres - roof))
+                    : Missing($"{antenna}/height", string.Create(CultureInfo.InvariantCulture, $"{metres:0.##} m above the ground is below the roof of {roof:0.##} m."));
+            default:
+                return Missing($"{antenna}/height", "This height is not measured from the ground: change it in the text.");
+        }
+    }
+
+    private static string Metres(double metres) => string.Create(CultureInfo.InvariantCulture, $"{metres:0.##} m");
+
+    /// <summary>Metres of a roof that is written as one number in metres; null for anything else.</summary>
+    private static double? UnitMetres(string? written) =>
+        written is [.. var number, 'm'] && double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double metres) ? metres : null;
+
+    private static PlanTextResult Missing(string path, string message) => new(null, new() { Code = "plan-keep", File = "", Path = path, Message = message });
+}
