@@ -25,7 +25,7 @@ public static class DifferencePicture
         string verb = model.Direction switch { ReachDirection.Hears => "hears", ReachDirection.Both => "links", _ => "is heard" };
         return new MapSheet
         {
-            Title = $"How much better {model.StationName} {verb}",
+            Title = $"How much {(comparison.MedianDb < 0 ? "worse" : "better")} {model.StationName} {verb}",
             Radio = $"by {model.ReceiverName} · {model.RadioText}",
             Details = $"{model.FitOutName}, compared with {char.ToLowerInvariant(otherName[0])}{otherName[1..]}",
             Method = model.MethodText,

@@ -111,6 +111,7 @@ public sealed class ReachPictureTests
         Assert.Contains("How much better Ferry House is heard", texts);
         Assert.Contains("+12.0 dB at the median place", texts);
         Assert.Contains(", compared with the old antenna", texts);
+        Assert.Contains("How much worse Ferry House is heard", DifferencePicture.Draw(model with { Map = other }, model.Map, "The new antenna").Texts().Select(text => text.Text));
         Assert.Contains("gained: 0 dB and more only now", texts);
         Assert.Empty(drawing.MissingGlyphs());
 
