@@ -16,6 +16,7 @@ public static class SiteCopy
     public static PlanTextResult Insert(PlanText plan, string like, string fitOut, string key, string name, string position)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(key);
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(position);
         BlockPlace at = BlockPlace.Of(plan, "sites");
