@@ -39,11 +39,15 @@ internal static class CommandLine
                     Commit = Origin(options),
                 };
                 return SoakRun.Run(settings) ? 0 : Missed;
+            case "killed-job" when options.TryGetValue("--folder", out string? folder):
+                return JobCampaigns.RunJob(folder, Number(options, "--first"), Number(options, "--chunks"), Number(options, "--threads")) ? 0 : Missed;
             default:
                 Console.Error.WriteLine("reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }
+
+    private static int Number(Dictionary<string, string> options, string name) => int.Parse(options[name], CultureInfo.InvariantCulture);
 
     private static string Origin(Dictionary<string, string> options) => options.GetValueOrDefault("--commit", "unknown");
 }

@@ -8,6 +8,9 @@ internal sealed record ProgramRun(int ExitCode, string Output, string Error)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
+    /// <summary>Cache folder of all runs of one test run: the user's own is left alone.</summary>
+    private static readonly TemporaryFolder Cache = NewCache();
+
     /// <summary>The program as it was built beside the tests.</summary>
     public static string BuiltProgram { get; } = Path.Combine(AppContext.BaseDirectory, "Mastwright.Cli.dll");
 
@@ -37,6 +40,7 @@ internal sealed record ProgramRun(int ExitCode, string Output, string Error)
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
         };
+        start.Environment["XDG_CACHE_HOME"] = Cache.Path;
         foreach ((string name, string value) in environment ?? new Dictionary<string, string>(StringComparer.Ordinal))
         {
             start.Environment[name] = value;
@@ -77,5 +81,12 @@ internal sealed record ProgramRun(int ExitCode, string Output, string Error)
         Assert.DoesNotContain("   at ", Error, StringComparison.Ordinal);
         Assert.DoesNotContain("Exception", Error, StringComparison.Ordinal);
         Assert.DoesNotContain("System.", Error, StringComparison.Ordinal);
+    }
+
+    private static TemporaryFolder NewCache()
+    {
+        TemporaryFolder folder = new();
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => folder.Dispose();
+        return folder;
     }
 }

@@ -17,6 +17,7 @@ internal static class SoakRun
             .. ExchangeCampaigns.All(),
             .. PathCampaigns.All(),
             .. PlaceCampaigns.All(),
+            .. JobCampaigns.All(settings.Scratch),
         ];
         Campaign[] wanted = [.. campaigns.Where(campaign => settings.Campaign is null || campaign.Name == settings.Campaign)];
         if (wanted.Length == 0)

@@ -5,6 +5,7 @@ using Mastwright.Findings;
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
 using Mastwright.Quantities;
+using Mastwright.Reports.Reach;
 
 namespace Mastwright.Cli.Commands;
 
@@ -30,16 +31,26 @@ internal static class ReachCommand
         Option<string?> weights = new("--weights") { Description = "Places with weights (.csv, .geojson) or counts a cell (.tif, .asc), such as people, to be summed inside." };
         Option<bool> ranges = new("--ranges") { Description = "Work the map out over the range of the station's place and height as well: a map for each end of it." };
         Option<bool> ownPaths = new("--own-paths") { Description = "Give each cell a path of its own in place of one sweep: slow, for comparison." };
+        Option<Estimate?> step = Options.Quantity("--step", Dimension.Length, "Step of the sweep (default and least: that of the ground).");
+        CacheOptions cache = new();
         Option<string[]> output = new("--out") { Description = "File to write, by its ending: " + ReachFiles.Endings + "; may be given several times." };
         Option<bool> json = Options.Json();
         Option<bool> outside = Options.AllowOutside();
         Option<string[]> failOn = Options.FailOn();
         Command command = new("reach", "Show where a station is heard and what it hears: areas by margin, map picture, raster.")
         {
-            plan, sites, allSites, fitOut, compare, radius, cell, receiver, height, direction, layer, weights, ranges, ownPaths, dark, output, json, outside, failOn,
+            plan, sites, allSites, fitOut, compare, radius, cell, receiver, height, direction, layer, weights, ranges, ownPaths, step, dark, output, json, outside, failOn,
         };
+        cache.AddTo(command);
         command.SetAction((parsed, cancellation) =>
         {
+            using JobLine line = new();
+            using LongWork? work = cache.Open(parsed, line.Say, line);
+            if (work is null)
+            {
+                return Task.FromResult(ExitCode.BadInput);
+            }
+
             ReachOptions options = new()
             {
                 Stations = parsed.GetValue(sites) ?? [],
@@ -55,14 +66,15 @@ internal static class ReachCommand
                 WithRanges = parsed.GetValue(ranges),
                 IsDark = parsed.GetValue(dark),
                 OwnPaths = parsed.GetValue(ownPaths),
+                LeastStepMetres = parsed.GetValue(step)?.Median ?? 0,
                 Files = parsed.GetValue(output) ?? [],
             };
-            return Task.FromResult(Run(parsed.GetRequiredValue(plan), options, parsed.GetValue(json), parsed.GetValue(outside), parsed.GetValue(failOn), cancellation));
+            return Task.FromResult(Run(parsed.GetRequiredValue(plan), options, work, parsed.GetValue(json), parsed.GetValue(outside), parsed.GetValue(failOn), cancellation));
         });
         return command;
     }
 
-    private static int Run(string planPath, ReachOptions options, bool json, bool allowOutside, string[]? failOn, CancellationToken cancellation)
+    private static int Run(string planPath, ReachOptions options, LongWork work, bool json, bool allowOutside, string[]? failOn, CancellationToken cancellation)
     {
         if ((ReachLayers.Problem(options) ?? ReachFiles.Problem(options)) is { } wrongly)
         {
@@ -78,14 +90,14 @@ internal static class ReachCommand
         }
 
         return options.IsOfSeveral
-            ? RunSeveral(session, options, json, failOn, cancellation)
-            : RunOne(session, options, json, failOn, cancellation);
+            ? RunSeveral(session, options, work, json, failOn, cancellation)
+            : RunOne(session, options, work, json, failOn, cancellation);
     }
 
-    private static int RunSeveral(PlanSession session, ReachOptions options, bool json, string[]? failOn, CancellationToken cancellation)
+    private static int RunSeveral(PlanSession session, ReachOptions options, LongWork work, bool json, string[]? failOn, CancellationToken cancellation)
     {
         using Progress progress = Progress.Start("cells");
-        SeveralReport? report = SeveralReach.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
+        SeveralReport? report = SeveralReach.Make(session, options, out ImmutableArray<string> problems, progress, work, cancellation);
         progress.Stop();
         Tell(problems);
         return report is null ? ExitCode.BadInput : Answer(
@@ -96,10 +108,10 @@ internal static class ReachCommand
             json ? () => Console.Out.WriteLine(SeveralJson.Write(report, options)) : () => SeveralText.Write(report, options));
     }
 
-    private static int RunOne(PlanSession session, ReachOptions options, bool json, string[]? failOn, CancellationToken cancellation)
+    private static int RunOne(PlanSession session, ReachOptions options, LongWork work, bool json, string[]? failOn, CancellationToken cancellation)
     {
         using Progress progress = Progress.Start("cells");
-        ReachReport? report = ReachRun.Make(session, options, out ImmutableArray<string> problems, progress, cancellation);
+        ReachReport? report = ReachRun.Make(session, options, out ImmutableArray<string> problems, progress, work, cancellation);
         progress.Stop();
         Tell(problems);
         return report is null ? ExitCode.BadInput : Answer(

@@ -17,7 +17,7 @@ internal static class ReachText
         ReachField field = report.Map.Field;
         ReachBudget budget = report.Map.Budget;
         text.Wrapped($"{Title(report, options.Direction)} ({report.Setup.Station.Subject}), by {report.Setup.Receiver.Name}", 0);
-        text.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{report.RadioText()}; within {field.Input.RadiusMetres / 1000:0.##} km, {field.CellCount} cells of {field.Input.CellMetres:0.##} m"), 0);
+        text.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{report.RadioText()}; within {field.Input.RadiusMetres / 1000:0.##} km, {report.Totals.Cells} cells of {report.Frame.StepX:0.##} m"), 0);
         text.Wrapped(report.MethodText(), 0);
         text.AppendLine();
         Classes(text, report, options.Direction);
@@ -61,7 +61,7 @@ internal static class ReachText
 
     private static void Classes(StringBuilder text, ReachReport report, ReachDirection direction)
     {
-        ImmutableArray<ReachClass> classes = ReachClasses.Of(report.Map, direction);
+        ImmutableArray<ReachClass> classes = report.Totals.ClassesOf(direction);
         double all = classes.Sum(one => one.AreaSquareMetres);
         text.Line($"  {"margin",-18} {"area",11} {"share",7}   {"confidence, on average",-24}");
         foreach (ReachClass one in classes.Reverse())

@@ -14,7 +14,6 @@ internal static class ReachJson
     internal static string Write(ReachReport report, ReachOptions options) => JsonDocumentWriter.Write("reach", 1, writer =>
     {
         ReachField field = report.Map.Field;
-        ReachFlags[] flags = field.Flags.ToArray();
         writer.WriteString("plan", report.Session.Plan.Name);
         writer.WriteString("station", report.Setup.Station.Subject);
         writer.WriteString("station-name", report.Setup.Station.Name);
@@ -24,16 +23,16 @@ internal static class ReachJson
         writer.Number("receiver-height-metres", field.Input.ReceiverHeightMetres);
         writer.Number("radius-metres", field.Input.RadiusMetres);
         writer.Number("sweep-step-metres", field.SweepStepMetres);
-        Grid(writer, field.Frame);
-        writer.WriteNumber("cells", field.CellCount);
-        writer.WriteNumber("cells-by-short-path", flags.Count(flag => (flag & ReachFlags.ShortPath) != ReachFlags.None));
-        writer.WriteNumber("cells-without-ground", flags.Count(flag => (flag & ReachFlags.GroundMissing) != ReachFlags.None));
+        Grid(writer, report.Frame);
+        writer.WriteNumber("cells", report.Totals.Cells);
+        writer.WriteNumber("cells-by-short-path", report.Totals.ShortPathCells);
+        writer.WriteNumber("cells-without-ground", report.Totals.MissingCells);
         Settings(writer, report.Settings);
         Air(writer, report.Setup.Air);
         Budget(writer, report.Map);
-        Direction(writer, report.Map, ReachDirection.Heard);
-        Direction(writer, report.Map, ReachDirection.Hears);
-        Direction(writer, report.Map, ReachDirection.Both);
+        Direction(writer, report, ReachDirection.Heard);
+        Direction(writer, report, ReachDirection.Hears);
+        Direction(writer, report, ReachDirection.Both);
         Comparison(writer, report, options.Direction);
         Weights(writer, report, options);
         Range(writer, report);
@@ -87,14 +86,15 @@ internal static class ReachJson
         writer.WriteEndObject();
     }
 
-    private static void Direction(Utf8JsonWriter writer, ReachMap map, ReachDirection direction)
+    private static void Direction(Utf8JsonWriter writer, ReachReport report, ReachDirection direction)
     {
+        ReachMap map = report.Map;
         writer.WriteStartObject(ReachReport.Word(direction));
         bool heard = direction == ReachDirection.Heard || (direction == ReachDirection.Both && map.Budget.HeardOverHearsDb <= 0);
         writer.Ledger("unknown-spread", (heard ? map.HeardSpread : map.HearsSpread).Unknown);
         writer.Ledger("packet-spread", (heard ? map.HeardSpread : map.HearsSpread).Fading);
         writer.WriteStartArray("classes");
-        foreach (ReachClass one in ReachClasses.Of(map, direction))
+        foreach (ReachClass one in report.Totals.ClassesOf(direction))
         {
             writer.WriteStartObject();
             writer.Number("from-db", one.FromDb);

@@ -60,7 +60,11 @@ internal static class ReachFiles
     internal static void Write(string path, ReachReport report, ReachOptions options)
     {
         string ending = Ending(path);
-        if (ending is ".tif" or ".tiff")
+        if ((ending is ".tif" or ".tiff") && report.Wide is { } wide)
+        {
+            ReachTiffWriter.Write(path, wide.Frame, (row, rows) => ReachLayers.Of(options.Layer, wide.Band(row, rows), report.Compared?.Wide?.Band(row, rows), null, options.Direction));
+        }
+        else if (ending is ".tif" or ".tiff")
         {
             ReachTiffWriter.Write(path, report.Map.Field.Frame, ReachLayers.Of(options.Layer, report.Map, report.Compared?.Map, report.Range, options.Direction));
         }
@@ -192,7 +196,7 @@ internal static class ReachFiles
         ["direction"] = ReachReport.Word(options.Direction),
         ["radio"] = report.RadioText(),
         ["method"] = report.MethodText(),
-        ["tolerance"] = string.Create(CultureInfo.InvariantCulture, $"lines simplified to {ReachContour.ToleranceCells * options.Area.CellMetres:0.##} m"),
+        ["tolerance"] = string.Create(CultureInfo.InvariantCulture, $"lines simplified to {ReachContour.ToleranceCells * report.Map.Field.Input.CellMetres:0.##} m"),
     };
 
     /// <summary>Six lines that lay the picture's map over its place in the UTM zone: size of a pixel, turn, centre of the first pixel.</summary>

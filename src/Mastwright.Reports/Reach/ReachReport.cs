@@ -10,8 +10,19 @@ using Mastwright.Station.Radio;
 namespace Mastwright.Reports.Reach;
 
 /// <summary>A reach map with everything that its text, its document and its files tell.</summary>
-internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachMap Map, GroundMosaic Ground)
+internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachMap Map, GroundExtent Ground)
 {
+    private readonly Lazy<ReachTotals> totals = new(() => ReachTotals.Of(Map));
+
+    /// <summary>All cells, where they are too many to be held at once: then <see cref="Map"/> is a coarser map for pictures and lines.</summary>
+    internal WideMap? Wide { get; init; }
+
+    /// <summary>The grid of all cells.</summary>
+    internal GridFrame Frame => Wide?.Frame ?? Map.Field.Frame;
+
+    /// <summary>What is counted over all cells.</summary>
+    internal ReachTotals Totals => Wide?.Totals ?? totals.Value;
+
     /// <summary>The map of the fit-out that this one is compared with; null when none was asked for.</summary>
     internal ReachReport? Compared { get; init; }
 
@@ -54,7 +65,7 @@ internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachM
     internal string MethodText()
     {
         string how = Map.Field.SweepStepMetres is { } step ? Text($"from one sweep in steps of {step:0.#} m") : "each by its own path";
-        return MethodText(Settings, Map.Field.Frame, how);
+        return MethodText(Settings, Frame, how) + (Wide is null ? "" : Text($" Drawn in cells of {Map.Field.Frame.StepX:0.##} m."));
     }
 
     /// <summary>How losses on a grid were found, in a line.</summary>

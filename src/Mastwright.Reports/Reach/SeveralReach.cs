@@ -2,9 +2,12 @@ using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
+using Mastwright.Jobs;
 using Mastwright.Network.Reach;
 using Mastwright.Plans;
 using Mastwright.Reports.Sessions;
+using Mastwright.Storage.Jobs;
+using Mastwright.Storage.Reach;
 
 namespace Mastwright.Reports.Reach;
 
@@ -19,15 +22,16 @@ internal static class SeveralReach
     /// <param name="options">What is asked for.</param>
     /// <param name="problems">What is wrong.</param>
     /// <param name="progress">Told the number of cells of a station done, from any thread; null for nobody.</param>
+    /// <param name="work">Works off the maps as one job and keeps them; null to work out one after another and keep nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     internal static SeveralReport? Make(
-        PlanSession session, ReachOptions options, out ImmutableArray<string> problems, IProgress<int>? progress = null, CancellationToken cancellation = default)
+        PlanSession session, ReachOptions options, out ImmutableArray<string> problems, IProgress<int>? progress = null, LongWork? work = null, CancellationToken cancellation = default)
     {
         List<string> told = [];
-        SeveralReport? report = Stations(session, options, told) is { } stations && ReachRun.Receiver(session, options, told) is { } receiver
-            ? Make(session, stations, receiver, options, told, progress, cancellation)
-            : null;
+        SeveralReport? report = session.Guarded(told.Add, () => Stations(session, options, told) is { } stations && ReachRun.Receiver(session, options, told) is { } receiver
+            ? Make(session, stations, receiver, options, told, progress, work, cancellation)
+            : null);
         problems = [.. told];
         return report;
     }
@@ -76,7 +80,7 @@ internal static class SeveralReach
     }
 
     private static SeveralReport? Make(
-        PlanSession session, ImmutableArray<LinkStation> stations, ReachReceiver receiver, ReachOptions options, List<string> problems, IProgress<int>? progress, CancellationToken cancellation)
+        PlanSession session, ImmutableArray<LinkStation> stations, ReachReceiver receiver, ReachOptions options, List<string> problems, IProgress<int>? progress, LongWork? work, CancellationToken cancellation)
     {
         ReachArea area = options.Area;
         if (ReachGrid.Shared([.. stations.Select(station => station.Position.Point)], area.RadiusMetres, area.CellMetres, out string problem) is not { } frame)
@@ -97,14 +101,72 @@ internal static class SeveralReach
             return null;
         }
 
-        BestServers servers = BestServers.Before(frame, stations.Length);
+        SeveralReport? report = work is null
+            ? OneAfterAnother(session, stations, receiver, options, frame, problems, progress, cancellation)
+            : InPieces(session, stations, receiver, options, frame, problems, progress, work, cancellation);
+        return report is null ? null : report with { Weights = weights };
+    }
+
+    /// <summary>All maps as one job whose pieces are kept: only a station that has changed since is worked out again.</summary>
+    private static SeveralReport? InPieces(
+        PlanSession session,
+        ImmutableArray<LinkStation> stations,
+        ReachReceiver receiver,
+        ReachOptions options,
+        GridFrame frame,
+        List<string> problems,
+        IProgress<int>? progress,
+        LongWork work,
+        CancellationToken cancellation)
+    {
+        List<ReachTask> tasks = [];
+        List<int> firstChunks = [];
+        ImmutableArray<Chunk>.Builder chunks = ImmutableArray.CreateBuilder<Chunk>();
+        foreach (LinkStation station in stations)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (ReachRun.Prepare(session, station, receiver, options, (frame.UtmZone, frame.IsNorth), null, work, true, problems) is not { } task)
+            {
+                return null;
+            }
+
+            tasks.Add(task.Pieces is null ? task with { Ground = session.Ground.ExtentOf(task.Area, work.Hashes) } : task);
+            firstChunks.Add(chunks.Count);
+            chunks.AddRange(task.Pieces is { } pieces ? ReachFieldJob.ChunksOf(pieces, task.Ground) : []);
+        }
+
+        Job job = new() { Name = $"Reach of {stations.Length} stations", Chunks = chunks.ToImmutable(), Priority = JobPriority.Search };
+        using JobResult result = work.Run(job, tasks.Sum(task => task.Pieces?.PlaceCount ?? 0), tasks.Sum(task => task.Pieces?.CellCount ?? 0), cancellation);
+        return Folded(session, receiver, options, frame, tasks.Count, i => ReachRun.Report(session, tasks[i], FieldOf(tasks[i], firstChunks[i]), problems));
+
+        ReachField FieldOf(ReachTask task, int firstChunk) => task.Pieces is { } pieces
+            ? ReachFieldJob.Field(pieces, result, firstChunk)
+            : DirectArea.Evaluate(task.Input, task.Ground.Cut(task.Area), progress, cancellation: cancellation);
+    }
+
+    private static SeveralReport? OneAfterAnother(
+        PlanSession session,
+        ImmutableArray<LinkStation> stations,
+        ReachReceiver receiver,
+        ReachOptions options,
+        GridFrame frame,
+        List<string> problems,
+        IProgress<int>? progress,
+        CancellationToken cancellation) =>
+        Folded(session, receiver, options, frame, stations.Length, i =>
+            ReachRun.Map(session, stations[i], receiver, options, (frame.UtmZone, frame.IsNorth), null, problems, progress, null, cancellation));
+
+    /// <summary>Takes one map after another: only the state and the map at hand are in memory.</summary>
+    private static SeveralReport? Folded(PlanSession session, ReachReceiver receiver, ReachOptions options, GridFrame frame, int count, Func<int, ReachReport?> mapOf)
+    {
+        BestServers servers = BestServers.Before(frame, count);
         List<ReachSetup> setups = [];
         List<Finding> findings = [];
         double? step = null;
         bool hasOwnPaths = false;
-        for (int i = 0; i < stations.Length; i++)
+        for (int i = 0; i < count; i++)
         {
-            if (ReachRun.Map(session, stations[i], receiver, options, (frame.UtmZone, frame.IsNorth), null, problems, progress, cancellation) is not { } report)
+            if (mapOf(i) is not { } report)
             {
                 return null;
             }
@@ -116,7 +178,7 @@ internal static class SeveralReach
             hasOwnPaths |= report.Map.Field.SweepStepMetres is null;
         }
 
-        return new(session, receiver, [.. setups], servers, [.. findings]) { SweepStepMetres = step, HasOwnPaths = hasOwnPaths, Area = area, Weights = weights };
+        return new(session, receiver, [.. setups], servers, [.. findings]) { SweepStepMetres = step, HasOwnPaths = hasOwnPaths, Area = options.Area };
     }
 
     private static bool AreComplete(PlanSession session, ImmutableArray<LinkStation> stations, ReachReceiver receiver, ReachArea area, List<string> problems)

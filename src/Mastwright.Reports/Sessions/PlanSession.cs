@@ -133,6 +133,25 @@ internal sealed class PlanSession : IDisposable
         return Ground.Problems.Length > 0;
     }
 
+    /// <summary>Does work that reads ground as it goes: a file that turns out to be damaged ends it, is told, and gives null.</summary>
+    internal T? Guarded<T>(Action<string> tell, Func<T?> work)
+        where T : class
+    {
+        try
+        {
+            return work();
+        }
+        catch (GroundFileException fault)
+        {
+            if (!TellDamage(tell))
+            {
+                tell(fault.Message);
+            }
+
+            return null;
+        }
+    }
+
     /// <summary>Where in the plan the source of a problem stands: "plan.yaml:11:14: ground/heights/1/files: ".</summary>
     private static string Place(PlanDocument document, GroundProblem problem)
     {

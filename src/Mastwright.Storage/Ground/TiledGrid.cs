@@ -31,6 +31,14 @@ internal static class TiledGrid
             throw new ArgumentException($"A grid of {frame.Columns} × {frame.Rows} has one value for each sample, not {values.Length}.", nameof(values));
         }
 
+        Write(path, frame, (row, rows) => values.Slice(row * frame.Columns, rows * frame.Columns), format, absent, stored, noData);
+    }
+
+    /// <summary>The same, with the values asked for a row of tiles at a time, from the north: they need not fit into memory together.</summary>
+    /// <inheritdoc cref="Write{T}(string, GridFrame, ReadOnlyMemory{T}, SampleFormat, T, T, double?)"/>
+    internal static void Write<T>(string path, GridFrame frame, Func<int, int, ReadOnlyMemory<T>> valuesOf, SampleFormat format, T absent, T stored, double? noData = null)
+        where T : unmanaged, IEquatable<T>
+    {
         using WrittenBeside target = new(path);
         using (Tiff tiff = Tiff.ClientOpen(path, "w", target.Stream, new TiffStreamKeptOpen()) ?? throw new IOException($"{path} cannot be written."))
         {
@@ -45,20 +53,22 @@ internal static class TiledGrid
             tiff.SetField(TiffTag.TILEWIDTH, TileSide);
             tiff.SetField(TiffTag.TILELENGTH, TileSide);
             TiffGeoTags.Write(tiff, frame, noData);
-            WriteTiles(path, tiff, frame, values, absent, stored);
+            WriteTiles(path, tiff, frame, valuesOf, absent, stored);
         }
 
         target.Keep();
     }
 
-    private static void WriteTiles<T>(string path, Tiff tiff, GridFrame frame, ReadOnlyMemory<T> values, T absent, T stored)
+    private static void WriteTiles<T>(string path, Tiff tiff, GridFrame frame, Func<int, int, ReadOnlyMemory<T>> valuesOf, T absent, T stored)
         where T : unmanaged, IEquatable<T>
     {
         // Tiles are packed a row of them at a time on all cores and written in order: the same bytes whatever the number of threads.
         TilePacker<T>[] packers = new TilePacker<T>[(frame.Columns + TileSide - 1) / TileSide];
         for (int row = 0; row < frame.Rows; row += TileSide)
         {
-            Parallel.For(0, packers.Length, i => (packers[i] ??= new(absent, stored)).Pack(frame, values.Span, i * TileSide, row));
+            int rows = Math.Min(TileSide, frame.Rows - row);
+            ReadOnlyMemory<T> values = valuesOf(row, rows);
+            Parallel.For(0, packers.Length, i => (packers[i] ??= new(absent, stored)).Pack(frame, values.Span, i * TileSide, rows));
             for (int i = 0; i < packers.Length; i++)
             {
                 if (tiff.WriteRawTile(tiff.ComputeTile(i * TileSide, row, 0, 0), packers[i].Bytes, 0, packers[i].Length) != packers[i].Length)
@@ -80,14 +90,14 @@ internal static class TiledGrid
 
         internal int Length { get; private set; }
 
-        internal void Pack(GridFrame frame, ReadOnlySpan<T> values, int column, int row)
+        internal void Pack(GridFrame frame, ReadOnlySpan<T> values, int column, int rows)
         {
             Array.Fill(tile, stored);
             int width = Math.Min(TileSide, frame.Columns - column);
-            for (int r = 0; r < Math.Min(TileSide, frame.Rows - row); r++)
+            for (int r = 0; r < rows; r++)
             {
                 Span<T> line = tile.AsSpan(r * TileSide, width);
-                values.Slice(((row + r) * frame.Columns) + column, width).CopyTo(line);
+                values.Slice((r * frame.Columns) + column, width).CopyTo(line);
                 line.Replace(absent, stored);
             }
 

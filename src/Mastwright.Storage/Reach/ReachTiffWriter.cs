@@ -23,6 +23,19 @@ public static class ReachTiffWriter
     public static void Write(string path, GridFrame frame, ReadOnlyMemory<float> values) =>
         TiledGrid.Write(path, frame, values, SampleFormat.IEEEFP, absent: float.NaN, stored: NoData, NoData);
 
+    /// <summary>Writes a file in the same way, with the values asked for some rows at a time, from the north.</summary>
+    /// <param name="path">File to write; its folder exists.</param>
+    /// <param name="frame">Where the cells lie.</param>
+    /// <param name="valuesOf">Values of so many rows from a first one on; NaN where there is none.</param>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
+    public static void Write(string path, GridFrame frame, Func<int, int, ReadOnlyMemory<float>> valuesOf)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        ArgumentNullException.ThrowIfNull(valuesOf);
+        TiledGrid.Write(path, frame, valuesOf, SampleFormat.IEEEFP, absent: float.NaN, stored: NoData, NoData);
+    }
+
     /// <summary>Writes one whole number a cell, in the same way as 16-bit unsigned samples.</summary>
     /// <param name="path">File to write; its folder exists.</param>
     /// <param name="frame">Where the cells lie.</param>

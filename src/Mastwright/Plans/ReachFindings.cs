@@ -13,7 +13,7 @@ public static class ReachFindings
     /// <param name="station">The station of the map.</param>
     /// <param name="field">Its losses.</param>
     /// <param name="ground">The ground they were worked out over.</param>
-    public static ImmutableArray<Finding> Of(LinkStation station, ReachField field, GroundMosaic ground)
+    public static ImmutableArray<Finding> Of(LinkStation station, ReachField field, GroundExtent ground)
     {
         ArgumentNullException.ThrowIfNull(station);
         ArgumentNullException.ThrowIfNull(field);
@@ -37,7 +37,7 @@ public static class ReachFindings
             });
         }
 
-        if (ground.Covers.IsEmpty && ground.Heights.Any(window => window.Kind != HeightKind.Surface))
+        if (!ground.HasCover && ground.HasBareGround)
         {
             findings.Add(new()
             {

@@ -163,7 +163,7 @@ public sealed class ReachPictureTests
         ReachPictureModel model = Model();
         GeoPoint elsewhere = new(46.4, -10);
         ReachField field = Field(elsewhere, missing: false);
-        Assert.Throws<ArgumentException>(() => ReachPicture.Draw(model with { Relief = ReachRelief.Sample(Level(elsewhere), field, 32, 0.05) }));
+        Assert.Throws<ArgumentException>(() => ReachPicture.Draw(model with { Relief = ReachRelief.Sample(GroundExtent.Of(Level(elsewhere)), field, 32, 0.05) }));
     }
 
     [Fact]
@@ -216,7 +216,7 @@ public sealed class ReachPictureTests
         return new()
         {
             Map = ReachMap.Of(field, Budget()),
-            Relief = ReachRelief.Sample(Level(station), field, ReachPicture.ReliefSide / 4, ReachPicture.RimShare),
+            Relief = ReachRelief.Sample(GroundExtent.Of(Level(station)), field, ReachPicture.ReliefSide / 4, ReachPicture.RimShare),
             StationName = "Ferry House",
             ReceiverName = "a hand-held at 1.5 m",
             RadioText = "868 MHz",

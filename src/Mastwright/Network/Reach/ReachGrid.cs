@@ -11,8 +11,11 @@ public static class ReachGrid
     /// <summary>Most cells that are evaluated each by its own path.</summary>
     public const long MostDirectCells = 400_000;
 
-    /// <summary>Most cells of a field that is swept: 50 km in cells of 30 m.</summary>
+    /// <summary>Most cells of a field that is held in memory at once: 50 km in cells of 30 m.</summary>
     public const long MostCells = 9_000_000;
+
+    /// <summary>Most cells of a field that is worked off in pieces and read in bands of rows: some nine bytes each on the disk.</summary>
+    public const long MostCellsInPieces = 250_000_000;
 
     /// <summary>Most cells of a grid that several stations share: some 25 bytes each.</summary>
     public const long MostSharedCells = 9_000_000;

@@ -69,6 +69,9 @@ public sealed class ReachPieces
     /// <summary>Places of the sweep within the radius.</summary>
     public double PlaceCount => Math.PI * frame.Reach * frame.Reach;
 
+    /// <summary>Cells within the radius, about.</summary>
+    public double CellCount => Math.PI * Input.RadiusMetres * Input.RadiusMetres / (Input.CellMetres * Input.CellMetres);
+
     /// <summary>Cuts a field.</summary>
     /// <param name="input">Station, receiver, air.</param>
     /// <param name="stepMetres">Step of the sweep in metres: the ground's own, or a coarser one.</param>

@@ -37,7 +37,7 @@ public sealed class ReachRelief
     /// <param name="field">The field.</param>
     /// <param name="side">Points across and down, 16 or more.</param>
     /// <param name="rimShare">Width of the rim as a share of the radius, zero or more.</param>
-    public static ReachRelief Sample(GroundMosaic ground, ReachField field, int side, double rimShare)
+    public static ReachRelief Sample(GroundExtent ground, ReachField field, int side, double rimShare)
     {
         ArgumentNullException.ThrowIfNull(ground);
         ArgumentNullException.ThrowIfNull(field);
@@ -48,7 +48,7 @@ public sealed class ReachRelief
             field.Frame.OriginY - (row * field.Frame.StepY),
             field.Input.RadiusMetres * (1 + rimShare),
             side);
-        return Sample(square, _ => ground, side);
+        return Sample(square, ground.Cut, BlockSide);
     }
 
     /// <summary>Samples the ground over a square that holds a whole grid, block by block, so that no more than a block's ground is in memory.</summary>

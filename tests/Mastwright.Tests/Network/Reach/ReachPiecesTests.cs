@@ -108,6 +108,41 @@ public sealed class ReachPiecesTests
     }
 
     [Fact]
+    public void A_map_too_wide_for_memory_has_the_cells_and_the_counts_of_the_whole_and_an_overview_of_its_middle_cells()
+    {
+        ReachFieldInput input = ReachSamples.Input(14_000, 250) with { Station = new(46.5, -18.15) };
+        ReachPieces pieces = ReachPieces.Of(input, Coast.Heights[0].ResolutionMetres, 15_000);
+        List<ReachPieceBytes> parts = Parts(pieces, Coast);
+        ReachMap whole = ReachMap.Of(ReachPieceBytes.Rows(pieces, parts, 0, pieces.Grid.Rows), ReachSamples.Budget());
+        WideMap wide = WideMap.Of(pieces, parts, ReachSamples.Budget(), 1_500, TestContext.Current.CancellationToken);
+        ReachTotals counted = ReachTotals.Of(whole);
+        Assert.True(counted.MissingCells > 100 && counted.ShortPathCells > 0);
+        Assert.Equal((counted.Cells, counted.MissingCells, counted.ShortPathCells), (wide.Totals.Cells, wide.Totals.MissingCells, wide.Totals.ShortPathCells));
+        foreach (ReachDirection direction in Enum.GetValues<ReachDirection>())
+        {
+            Assert.Equal(counted.ClassesOf(direction).Select(one => one.Cells), wide.Totals.ClassesOf(direction).Select(one => one.Cells));
+            Assert.All(counted.ClassesOf(direction).Zip(wide.Totals.ClassesOf(direction)), pair => Assert.Equal(pair.First.MeanWorks, pair.Second.MeanWorks, 1e-12));
+        }
+
+        Assert.True(wide.Band(31, 9).LevelDbm.SequenceEqual(whole.LevelDbm.Slice(31 * pieces.Grid.Columns, 9 * pieces.Grid.Columns)));
+        GridFrame coarse = wide.Overview.Field.Frame;
+        Assert.Equal(750, coarse.StepX);
+        int compared = 0;
+        for (int cell = 0; cell < coarse.Columns * coarse.Rows; cell++)
+        {
+            (double column, double row) = pieces.Grid.Locate(ReachGrid.Centre(coarse, cell % coarse.Columns, cell / coarse.Columns));
+            if (column > -0.5 && row > -0.5 && column < pieces.Grid.Columns - 0.5 && row < pieces.Grid.Rows - 0.5)
+            {
+                Assert.Equal(Math.Round(column), column, 1e-4);
+                compared++;
+                Assert.Equal(whole.LevelDbm[((int)Math.Round(row) * pieces.Grid.Columns) + (int)Math.Round(column)], wide.Overview.LevelDbm[cell]);
+            }
+        }
+
+        Assert.True(compared > 1_200);
+    }
+
+    [Fact]
     public void A_sector_takes_little_more_than_twice_its_own_area_however_it_lies()
     {
         for (int sector = 0; sector < 88; sector++)
