@@ -52,24 +52,21 @@ public sealed class JobRunnerTests
     public async Task Drags_go_before_what_somebody_waits_for_and_that_before_searches()
     {
         using ManualResetEventSlim go = new();
-        using ManualResetEventSlim bothHeld = new();
+        using SemaphoreSlim held = new(0);
         ConcurrentQueue<int> started = [];
-        int held = 0;
         using JobRunner runner = new(null, new() { Threads = 1 });
         void Hold()
         {
-            if (Interlocked.Increment(ref held) == 2)
-            {
-                bothHeld.Set();
-            }
-
+            held.Release();
             Assert.True(go.Wait(Patience));
         }
 
-        // One chunk holds the ordinary thread, a drag's the other; what comes meanwhile has to wait, and is then taken by rank.
+        // One chunk holds the ordinary thread, a drag's the other; what comes meanwhile has to wait, and is then taken by rank. The drag comes
+        // once the ordinary thread is held: that thread would rather have taken the drag.
         Task<JobResult> first = runner.RunAsync(new Sums { OnStart = _ => Hold() }.Job(0, 1, JobPriority.Search), null, Token);
+        Assert.True(await held.WaitAsync(Patience, Token));
         Task<JobResult> second = runner.RunAsync(new Sums { OnStart = _ => Hold() }.Job(1, 1, JobPriority.Drag), null, Token);
-        Assert.True(bothHeld.Wait(Patience, Token));
+        Assert.True(await held.WaitAsync(Patience, Token));
         Sums noted = new() { OnStart = started.Enqueue };
         Task<JobResult> search = runner.RunAsync(noted.Job(300, 3, JobPriority.Search), null, Token);
         Task<JobResult> settle = runner.RunAsync(noted.Job(200, 3, JobPriority.Settle), null, Token);
