@@ -237,7 +237,7 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     [InlineData("nowhere", "'nowhere' is no station of the plan")]
     [InlineData("west --fit-out mast", "names no fit-out")]
     [InlineData("west --radius 3000km", "200 km or less")]
-    [InlineData("west --radius 30km --cell 10m", "A cell of 20 m would do, or a radius of 16.9 km")]
+    [InlineData("west --radius 200km --cell 5m", "A cell of 25 m would do, or a radius of 44.6 km")]
     [InlineData("west --radius 30km --cell 30m --own-paths", "A cell of 85 m would do, or a radius of 10.7 km")]
     [InlineData("west --radius 5", "has no unit")]
     [InlineData("west --radius -5km", "several cells")]
