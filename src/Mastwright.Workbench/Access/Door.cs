@@ -13,8 +13,11 @@ internal sealed class Door(RequestDelegate next, WorkbenchOptions options)
 {
     private readonly bool isAny = options.Address.Equals(IPAddress.Any) || options.Address.Equals(IPAddress.IPv6Any);
     private readonly HashSet<string> names = new(
-        options.IsLoopback ? ["localhost", "127.0.0.1", "[::1]"] : [.. options.HostNames, "localhost", "127.0.0.1", "[::1]", Named(options.Address), Dns.GetHostName()],
+        options.IsLoopback ? [.. Own, Named(options.Address), .. options.HostNames] : [.. Own, Named(options.Address), .. options.HostNames, Dns.GetHostName()],
         StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>What a browser on this machine calls it by.</summary>
+    private static string[] Own => ["localhost", "127.0.0.1", "[::1]"];
 
     /// <summary>Lets a request through, or answers it with 421 or 403.</summary>
     public Task InvokeAsync(HttpContext context)

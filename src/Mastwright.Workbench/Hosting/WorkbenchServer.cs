@@ -121,6 +121,8 @@ public static class WorkbenchServer
         builder.Logging.ClearProviders();
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // That keys lie in a file that the user alone can read is as it is meant to be.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         Services(builder.Services, options, folder, key);
         WebApplication app = builder.Build();
@@ -211,7 +213,7 @@ public static class WorkbenchServer
     {
         app.UseMiddleware<PageHeaders>(options);
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Broken, SuppressDiagnosticsCallback = _ => false });
-        app.UseStatusCodePages();
+        app.UseStatusCodePages(StatusPages.Answer);
         app.UseMiddleware<Door>(options);
         app.UseRouting();
         app.UseRateLimiter();
@@ -249,7 +251,7 @@ public static class WorkbenchServer
     {
         string listened = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         Uri uri = new(listened);
-        string host = options.IsLoopback ? "localhost"
+        string host = options.Address.Equals(IPAddress.Loopback) ? "localhost"
             : options.HostNames is [var name, ..] ? name
             : options.Address.Equals(IPAddress.Any) || options.Address.Equals(IPAddress.IPv6Any) ? Dns.GetHostName()
             : uri.Host;
