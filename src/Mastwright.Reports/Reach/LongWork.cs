@@ -91,7 +91,11 @@ internal sealed class LongWork : IDisposable
 
     private void TellBefore(Job job, double places, double cells)
     {
-        double seconds = places * SecondsAPlace / threads;
+        // Only what is not there yet takes time.
+        double cost = job.Chunks.Sum(chunk => chunk.Cost);
+        Chunk[] left = [.. job.Chunks.Where(chunk => !Store.Holds(chunk.Key))];
+        double share = cost == 0 ? 0 : left.Sum(chunk => chunk.Cost) / cost;
+        double seconds = places * share * SecondsAPlace / threads;
         bool isBegun = Store.IsBegun(job);
         if (seconds < WorthTellingSeconds && !isBegun)
         {
@@ -100,7 +104,7 @@ internal sealed class LongWork : IDisposable
 
         tell(string.Create(
             CultureInfo.InvariantCulture,
-            $"{job.Name}: {places / 1e6:#,0} million places in {job.Chunks.Length} pieces; roughly {Time(seconds)} on {threads} {(threads == 1 ? "thread" : "threads")}; up to {Math.Ceiling(cells * 9 / 1e6):#,0} MB in {Store.Folder}."));
+            $"{job.Name}: {places * share / 1e6:#,0} million places in {left.Length} of {job.Chunks.Length} pieces; roughly {Time(seconds)} on {threads} {(threads == 1 ? "thread" : "threads")}; up to {Math.Ceiling(cells * share * 9 / 1e6):#,0} MB more in {Store.Folder}."));
         tell(isBegun
             ? "An earlier run was stopped; what it finished is not worked out again."
             : temporaryFolder is null ? "Ctrl-C stops; the same command then goes on from there." : "Ctrl-C stops; without a cache folder nothing is kept then.");

@@ -50,6 +50,9 @@ public sealed class ResultStore
         return File.Exists(NoteOf(job.Key));
     }
 
+    /// <summary>Whether there is a file under a key, whole or damaged.</summary>
+    public bool Holds(string key) => File.Exists(PathOf(key));
+
     /// <summary>Bytes of all results now.</summary>
     public long Bytes() => Files(results, ResultEnding).Sum(file => file.Length);
 

@@ -14,6 +14,8 @@ namespace Mastwright.Storage.Reach;
 /// <summary>Fields of losses as chunks of a job: one chunk a piece, its input told in full, the ground by its content hash.</summary>
 public static class ReachFieldJob
 {
+    private const double WorthCollecting = 1e6;
+
     private static readonly JsonSerializerOptions Form = new() { UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow };
 
     /// <summary>
@@ -76,7 +78,7 @@ public static class ReachFieldJob
     /// </summary>
     private static void LetGo(ReachPieces pieces)
     {
-        if (pieces.Count > 1)
+        if (pieces.PlaceCount > WorthCollecting)
         {
             GC.Collect(2, GCCollectionMode.Forced, blocking: true, compacting: false);
         }
