@@ -10,7 +10,7 @@ internal static class ConsoleSessions
     extension(PlanSession)
     {
         /// <summary>Opens a plan; tells what is wrong on the error output and gives null when it cannot be used.</summary>
-        internal static PlanSession? Open(string path, bool allowOutside) => PlanSession.Open(path, allowOutside, Console.Error.WriteLine);
+        internal static PlanSession? Open(string path, bool allowOutside, long? cacheBytes = null) => PlanSession.Open(path, allowOutside, Console.Error.WriteLine, cacheBytes);
 
         /// <summary>Reads a plan; tells what is wrong on the error output and gives null when it cannot be used.</summary>
         internal static PlanDocument? Read(string path, bool allowOutside) => PlanSession.Read(path, allowOutside, Console.Error.WriteLine);

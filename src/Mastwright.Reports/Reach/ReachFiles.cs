@@ -62,7 +62,10 @@ internal static class ReachFiles
         string ending = Ending(path);
         if ((ending is ".tif" or ".tiff") && report.Wide is { } wide)
         {
-            ReachTiffWriter.Write(path, wide.Frame, (row, rows) => ReachLayers.Of(options.Layer, wide.Band(row, rows), report.Compared?.Wide?.Band(row, rows), null, options.Direction));
+            ReachMap? band = null;
+            ReachMap? compared = null;
+            ReachTiffWriter.Write(path, wide.Frame, (row, rows) => ReachLayers.Of(
+                options.Layer, band = wide.Band(row, rows, band), compared = report.Compared?.Wide?.Band(row, rows, compared), null, options.Direction));
         }
         else if (ending is ".tif" or ".tiff")
         {

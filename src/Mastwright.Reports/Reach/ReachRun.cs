@@ -16,6 +16,9 @@ internal static class ReachRun
     /// <summary>More than the two steps that a sweep looks beyond the radius, over any ground that is worth a map.</summary>
     private const double RimMetres = 2_000;
 
+    /// <summary>Cells from which on a map that is only written row by row is not held as a whole.</summary>
+    private const double WorthBands = 2e6;
+
     /// <summary>Ground around a station that tells what its setup needs.</summary>
     private const double NearMetres = 1_000;
 
@@ -196,12 +199,13 @@ internal static class ReachRun
         JobResult result = work.Run(job, pieces.PlaceCount, pieces.CellCount, cancellation);
         try
         {
-            if (pieces.CellCount <= ReachGrid.MostCells)
+            bool isSeenWhole = options.WeightsFile is not null || options.WithRanges || zone is not null || options.Files.Any(file => ReachFiles.Ending(file) is not (".tif" or ".tiff"));
+            if (pieces.CellCount <= (isSeenWhole ? ReachGrid.MostCells : WorthBands))
             {
                 return Report(session, task, ReachFieldJob.Field(pieces, result), problems);
             }
 
-            WideMap wide = WideMap.Of(pieces, ReachFieldJob.Open(pieces, result), task.Setup.Budget!, cancellation: cancellation);
+            WideMap wide = WideMap.Of(pieces, ReachFieldJob.Open(pieces, result), task.Setup.Budget!, isSeenWhole ? ReachGrid.MostCells : (long)WorthBands / 8, cancellation);
             ReachReport? report = Report(session, task, wide.Overview.Field, problems);
             if (report is null)
             {
@@ -236,7 +240,7 @@ internal static class ReachRun
         GroundExtent ground = known ?? session.Ground.ExtentOf(area, work?.Hashes);
         double step = Math.Max(ground.FinestStepMetres, options.LeastStepMetres);
         bool isInPieces = work is not null && !options.OwnPaths && (alwaysInPieces
-            || 2 * options.Area.RadiusMetres / step > Math.Sqrt(SweptArea.MostPlaces)
+            || 2 * options.Area.RadiusMetres / step > Math.Sqrt(SweptArea.WorthPieces)
             || ReachGrid.Problem(place, options.Area.RadiusMetres, options.Area.CellMetres, ReachGrid.MostCells).Length > 0);
         if (!isInPieces && known is null)
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.IO.Compression;
 using System.Runtime.InteropServices;
 using BitMiracle.LibTiff.Classic;
@@ -50,6 +51,11 @@ internal static class TiledGrid
             tiff.SetField(TiffTag.PHOTOMETRIC, Photometric.MINISBLACK);
             tiff.SetField(TiffTag.PLANARCONFIG, PlanarConfig.CONTIG);
             tiff.SetField(TiffTag.COMPRESSION, Compression.ADOBE_DEFLATE);
+            if (FloatingPointPredictor.Suits<T>())
+            {
+                tiff.SetField(TiffTag.PREDICTOR, Predictor.FLOATINGPOINT);
+            }
+
             tiff.SetField(TiffTag.TILEWIDTH, TileSide);
             tiff.SetField(TiffTag.TILELENGTH, TileSide);
             TiffGeoTags.Write(tiff, frame, noData);
@@ -83,8 +89,6 @@ internal static class TiledGrid
     private sealed class TilePacker<T>(T absent, T stored)
         where T : unmanaged, IEquatable<T>
     {
-        private readonly T[] tile = new T[TileSide * TileSide];
-
         /// <summary>The last tile, packed: the first <see cref="Length"/> of these. What cannot be packed grows by far less than an eighth.</summary>
         internal byte[] Bytes { get; } = new byte[(TileSide * TileSide * Marshal.SizeOf<T>() * 9 / 8) + 64];
 
@@ -92,19 +96,40 @@ internal static class TiledGrid
 
         internal void Pack(GridFrame frame, ReadOnlySpan<T> values, int column, int rows)
         {
-            Array.Fill(tile, stored);
+            T[] rented = ArrayPool<T>.Shared.Rent(TileSide * TileSide);
+            Span<T> tile = rented.AsSpan(0, TileSide * TileSide);
+            tile.Fill(stored);
             int width = Math.Min(TileSide, frame.Columns - column);
             for (int r = 0; r < rows; r++)
             {
-                Span<T> line = tile.AsSpan(r * TileSide, width);
+                Span<T> line = tile.Slice(r * TileSide, width);
                 values.Slice((r * frame.Columns) + column, width).CopyTo(line);
                 line.Replace(absent, stored);
+            }
+
+            Deflate(MemoryMarshal.AsBytes(tile));
+            ArrayPool<T>.Shared.Return(rented);
+        }
+
+        private void Deflate(ReadOnlySpan<byte> samples)
+        {
+            byte[] predicted = [];
+            if (FloatingPointPredictor.Suits<T>())
+            {
+                predicted = ArrayPool<byte>.Shared.Rent(samples.Length);
+                FloatingPointPredictor.Encode(samples, TileSide, predicted);
+                samples = predicted.AsSpan(0, samples.Length);
             }
 
             using MemoryStream packed = new(Bytes);
             using (ZLibStream deflate = new(packed, CompressionLevel.Fastest, leaveOpen: true))
             {
-                deflate.Write(MemoryMarshal.AsBytes<T>(tile));
+                deflate.Write(samples);
+            }
+
+            if (predicted.Length > 0)
+            {
+                ArrayPool<byte>.Shared.Return(predicted);
             }
 
             Length = (int)packed.Position;

@@ -34,6 +34,7 @@ public static class ReachFieldJob
     {
         ArgumentNullException.ThrowIfNull(pieces);
         ArgumentNullException.ThrowIfNull(ground);
+        ReachRooms rooms = new();
         byte[] Work(ReadOnlyMemory<byte> input, CancellationToken cancellation)
         {
             PieceInput asked = JsonSerializer.Deserialize<PieceInput>(input.Span, Form)!;
@@ -41,7 +42,7 @@ public static class ReachFieldJob
             // Where cells lie is worked out once for all pieces of a field.
             ReachFieldInput field = asked.ToField();
             ReachPieces cut = field == pieces.Input ? pieces : ReachPieces.Of(field, asked.StepMetres, asked.PlacesAPiece);
-            byte[] bytes = ReachPieceBytes.Of(cut.Evaluate(asked.Piece, ground, cancellation));
+            byte[] bytes = ReachPieceBytes.Of(cut.Evaluate(asked.Piece, ground, rooms, cancellation));
             LetGo(cut);
             return bytes;
         }

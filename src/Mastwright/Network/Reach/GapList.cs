@@ -18,10 +18,13 @@ internal sealed class GapList
     }
 
     /// <summary>The gaps of all rows, nearest first.</summary>
-    internal static ImmutableArray<ReachGap> Joined(IEnumerable<GapList> rows)
+    internal static ImmutableArray<ReachGap> Joined(IEnumerable<GapList> rows) => Joined(rows.SelectMany(row => row.byTile.Values));
+
+    /// <summary>The gaps of several parts of a field, each tile once, nearest first.</summary>
+    internal static ImmutableArray<ReachGap> Joined(IEnumerable<ReachGap> gaps)
     {
         GapList all = new();
-        foreach (ReachGap gap in rows.SelectMany(row => row.byTile.Values))
+        foreach (ReachGap gap in gaps)
         {
             all.Take(gap);
         }

@@ -7,7 +7,8 @@ public sealed class OddsTable
     private const double StepDb = 0.1;
     private const int StepsASide = 600;
 
-    private readonly LinkOdds[] table = new LinkOdds[(2 * StepsASide) + 1];
+    private readonly double[] works = new double[(2 * StepsASide) + 1];
+    private readonly Lazy<double[]> delivers;
 
     /// <summary>Makes the table.</summary>
     /// <param name="unknownDb">Standard deviation in dB of what is not known about the links, above zero.</param>
@@ -16,20 +17,39 @@ public sealed class OddsTable
     public OddsTable(double unknownDb, double fadingDb)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(unknownDb);
-        for (int i = 0; i < table.Length; i++)
+        ArgumentOutOfRangeException.ThrowIfNegative(fadingDb);
+        for (int i = 0; i < works.Length; i++)
         {
-            table[i] = LinkOdds.From((i - StepsASide) * StepDb, unknownDb, fadingDb);
+            works[i] = LinkOdds.From(MarginOf(i), unknownDb, 0).Works;
         }
+
+        // An integral for each margin: only for whoever asks what is delivered.
+        delivers = new(() => [.. Enumerable.Range(0, works.Length).Select(i => LinkOdds.From(MarginOf(i), unknownDb, fadingDb).DeliversIfItWorks)]);
     }
 
     /// <summary>The odds at a margin in dB; beyond ±60 dB those at the end of the table.</summary>
     public LinkOdds At(double marginDb)
     {
-        double at = Math.Clamp((marginDb / StepDb) + StepsASide, 0, table.Length - 1);
-        int i = Math.Min((int)at, table.Length - 2);
-        double share = at - i;
-        return new(
-            (table[i].Works * (1 - share)) + (table[i + 1].Works * share),
-            (table[i].DeliversIfItWorks * (1 - share)) + (table[i + 1].DeliversIfItWorks * share));
+        (int i, double share) = Place(marginDb);
+        return new(Between(works, i, share), Between(delivers.Value, i, share));
+    }
+
+    /// <summary>The confidence alone that the link works.</summary>
+    /// <inheritdoc cref="At"/>
+    internal double WorksAt(double marginDb)
+    {
+        (int i, double share) = Place(marginDb);
+        return Between(works, i, share);
+    }
+
+    private static double MarginOf(int step) => (step - StepsASide) * StepDb;
+
+    private static double Between(double[] table, int step, double share) => (table[step] * (1 - share)) + (table[step + 1] * share);
+
+    private static (int Step, double Share) Place(double marginDb)
+    {
+        double at = Math.Clamp((marginDb / StepDb) + StepsASide, 0, 2 * StepsASide);
+        int i = Math.Min((int)at, (2 * StepsASide) - 1);
+        return (i, at - i);
     }
 }

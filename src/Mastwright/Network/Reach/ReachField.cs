@@ -82,6 +82,10 @@ public sealed class ReachField
         return new(input, frame, lossDb, stationElevationDegrees, flags, gaps) { SweepStepMetres = sweepStepMetres };
     }
 
+    /// <summary>Arrays for so many cells: those of a field that nobody asks any more where they fit, else new ones.</summary>
+    internal static (float[] LossDb, float[] ElevationDegrees, ReachFlags[] Flags) ArraysFor(int cells, ReachField? spent) =>
+        spent?.lossDb.Length == cells ? (spent.lossDb, spent.elevationDegrees, spent.flags) : (new float[cells], new float[cells], new ReachFlags[cells]);
+
     /// <summary>The grid and the number of cells, in the invariant culture.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Frame}: {CellCount} cells within {Input.RadiusMetres:0} m");
 }

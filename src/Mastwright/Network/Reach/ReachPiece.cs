@@ -44,8 +44,7 @@ public sealed class ReachPiece
     internal static ReachPiece Of(
         ReachPieces pieces, int index, SweepLayout layout, SweepResult result, ImmutableArray<SweepGap> gaps, GroundExtent ground, CancellationToken cancellation)
     {
-        List<(int Column, int Row)> blocks = [.. BlocksOf(pieces, index)];
-        (int firstRow, (int Column, int Start)[] runs) = RunsOf(pieces.Grid, blocks);
+        (int firstRow, (int Column, int Start)[] runs) = RunsOf(pieces.Grid, [.. BlocksOf(pieces, index)]);
         int cells = runs[^1].Start;
         float[] loss = new float[cells];
         float[] elevation = new float[cells];
@@ -53,16 +52,38 @@ public sealed class ReachPiece
         Array.Fill(loss, float.NaN);
         Array.Fill(elevation, float.NaN);
         Array.Fill(marks, ReachFlags.Outside);
-        double most = pieces.Input.RadiusMetres;
+        List<double> missing = Fill(pieces, index, layout, result, firstRow, runs, row => runs[row].Start, loss, elevation, marks, cancellation);
+        return new(firstRow, runs, loss, elevation, marks, GapsOf(pieces, gaps, ground, missing));
+    }
+
+    /// <summary>Fills the piece's cells of the whole field, and nothing else; what ground they lack.</summary>
+    internal static ImmutableArray<ReachGap> Lay(
+        ReachPieces pieces, int index, SweepLayout layout, SweepResult result, ImmutableArray<SweepGap> gaps, GroundExtent ground, float[] loss, float[] elevation, ReachFlags[] marks, CancellationToken cancellation)
+    {
+        (int firstRow, (int Column, int Start)[] runs) = RunsOf(pieces.Grid, [.. BlocksOf(pieces, index)]);
+        int columns = pieces.Grid.Columns;
+        return GapsOf(
+            pieces, gaps, ground, Fill(pieces, index, layout, result, firstRow, runs, row => ((firstRow + row) * columns) + runs[row].Column, loss, elevation, marks, cancellation));
+    }
+
+    /// <summary>Fills the piece's cells; the distances in metres of those without ground.</summary>
+    private static List<double> Fill(
+        ReachPieces pieces, int index, SweepLayout layout, SweepResult result, int firstRow, (int Column, int Start)[] runs, Func<int, int> startOf, float[] loss, float[] elevation, ReachFlags[] marks, CancellationToken cancellation)
+    {
+        double perMetre = 1 / pieces.StepMetres;
+        double[] easts = new double[pieces.Grid.Columns];
+        double[] norths = new double[easts.Length];
         List<double> missing = [];
         for (int i = 0; i < runs.Length - 1; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            GridLattice.RowReader along = pieces.Places.Row(firstRow + i);
-            for (int cell = runs[i].Start; cell < runs[i + 1].Start; cell++)
+            int count = runs[i + 1].Start - runs[i].Start;
+            pieces.Places.Row(firstRow + i).Read(runs[i].Column, easts.AsSpan(0, count), norths.AsSpan(0, count));
+            int cell = startOf(i);
+            for (int c = 0; c < count; c++, cell++)
             {
-                (double east, double north) = along.At(runs[i].Column + cell - runs[i].Start);
-                if (!pieces.IsIn(index, east / pieces.StepMetres, north / pieces.StepMetres))
+                (double east, double north) = (easts[c], norths[c]);
+                if (!pieces.IsIn(index, east * perMetre, north * perMetre))
                 {
                     continue;
                 }
@@ -75,12 +96,17 @@ public sealed class ReachPiece
             }
         }
 
+        return missing;
+    }
+
+    private static ImmutableArray<ReachGap> GapsOf(ReachPieces pieces, ImmutableArray<SweepGap> gaps, GroundExtent ground, List<double> missing)
+    {
         double[] missingMetres = [.. missing.Order()];
-        return new(firstRow, runs, loss, elevation, marks,
+        return
         [
-            .. gaps.Where(gap => gap.NearestMetres <= most)
+            .. gaps.Where(gap => gap.NearestMetres <= pieces.Input.RadiusMetres)
                 .Select(gap => new ReachGap(gap.Tile, IsVoid(ground, gap, pieces), Farther(missingMetres, gap.NearestMetres - pieces.Input.CellMetres), gap.NearestMetres, gap.NearestBearingDegrees)),
-        ]);
+        ];
     }
 
     /// <summary>Blocks of cells, by their north-western ones, that may hold cells of a piece.</summary>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Binary;
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
@@ -95,15 +96,14 @@ public sealed class ReachPieceBytes
     /// <param name="parts">All its pieces.</param>
     /// <param name="firstRow">First row wanted.</param>
     /// <param name="rows">Number of rows wanted, 1 or more.</param>
+    /// <param name="spent">A field that nobody asks any more: its arrays are used again; null for new ones.</param>
     /// <remarks>The gaps are those of the whole field.</remarks>
-    public static ReachField Rows(ReachPieces pieces, IReadOnlyList<ReachPieceBytes> parts, int firstRow, int rows)
+    public static ReachField Rows(ReachPieces pieces, IReadOnlyList<ReachPieceBytes> parts, int firstRow, int rows, ReachField? spent = null)
     {
         ArgumentNullException.ThrowIfNull(pieces);
         ArgumentNullException.ThrowIfNull(parts);
         GridFrame band = pieces.Grid.Part(0, firstRow, pieces.Grid.Columns, rows);
-        float[] loss = new float[band.Columns * band.Rows];
-        float[] elevation = new float[loss.Length];
-        ReachFlags[] flags = new ReachFlags[loss.Length];
+        (float[] loss, float[] elevation, ReachFlags[] flags) = ReachField.ArraysFor(band.Columns * band.Rows, spent);
         Array.Fill(loss, float.NaN);
         Array.Fill(elevation, float.NaN);
         Array.Fill(flags, ReachFlags.Outside);
@@ -112,15 +112,8 @@ public sealed class ReachPieceBytes
             part.Lay(firstRow, band, loss, elevation, flags);
         }
 
-        return ReachField.FromCells(pieces.Input, band, loss, elevation, flags, Joined(parts), pieces.StepMetres);
+        return ReachField.FromCells(pieces.Input, band, loss, elevation, flags, GapList.Joined(parts.SelectMany(part => part.Gaps)), pieces.StepMetres);
     }
-
-    private static ImmutableArray<ReachGap> Joined(IEnumerable<ReachPieceBytes> parts) =>
-    [
-        .. parts.SelectMany(part => part.Gaps).GroupBy(gap => (gap.Tile, gap.IsVoid))
-            .Select(same => same.MinBy(gap => gap.NearestMetres)! with { Cells = same.Sum(gap => gap.Cells) })
-            .OrderBy(gap => gap.NearestMetres).ThenBy(gap => gap.Tile, StringComparer.Ordinal),
-    ];
 
     private void Lay(int bandRow, GridFrame band, float[] loss, float[] elevation, ReachFlags[] flags)
     {
@@ -133,23 +126,28 @@ public sealed class ReachPieceBytes
 
         int start = runs[from].Start;
         int count = runs[to].Start - start;
-        float[] losses = new float[count];
-        float[] elevations = new float[count];
-        ReachFlags[] marks = new ReachFlags[count];
-        Get(losses, samplesAt + (4L * start));
-        Get(elevations, samplesAt + (4L * cells) + (4L * start));
-        read(samplesAt + (8L * cells) + start, MemoryMarshal.AsBytes(marks.AsSpan()));
+        float[] losses = ArrayPool<float>.Shared.Rent(count);
+        float[] elevations = ArrayPool<float>.Shared.Rent(count);
+        byte[] marks = ArrayPool<byte>.Shared.Rent(count);
+        Get(losses.AsSpan(0, count), samplesAt + (4L * start));
+        Get(elevations.AsSpan(0, count), samplesAt + (4L * cells) + (4L * start));
+        read(samplesAt + (8L * cells) + start, marks.AsSpan(0, count));
         for (int row = from; row < to; row++)
         {
             int at = ((firstRow + row - bandRow) * band.Columns) + runs[row].Column;
             for (int i = runs[row].Start - start; i < runs[row + 1].Start - start; i++, at++)
             {
-                if ((marks[i] & ReachFlags.Outside) == ReachFlags.None)
+                ReachFlags mark = (ReachFlags)marks[i];
+                if ((mark & ReachFlags.Outside) == ReachFlags.None)
                 {
-                    (loss[at], elevation[at], flags[at]) = (losses[i], elevations[i], marks[i]);
+                    (loss[at], elevation[at], flags[at]) = (losses[i], elevations[i], mark);
                 }
             }
         }
+
+        ArrayPool<float>.Shared.Return(losses);
+        ArrayPool<float>.Shared.Return(elevations);
+        ArrayPool<byte>.Shared.Return(marks);
     }
 
     private static void Put(ReadOnlySpan<float> values, Span<byte> bytes)
@@ -158,10 +156,10 @@ public sealed class ReachPieceBytes
         Turn(MemoryMarshal.Cast<byte, int>(bytes[..(4 * values.Length)]));
     }
 
-    private void Get(float[] values, long offset)
+    private void Get(Span<float> values, long offset)
     {
-        read(offset, MemoryMarshal.AsBytes(values.AsSpan()));
-        Turn(MemoryMarshal.Cast<float, int>(values.AsSpan()));
+        read(offset, MemoryMarshal.AsBytes(values));
+        Turn(MemoryMarshal.Cast<float, int>(values));
     }
 
     /// <summary>Turns the bytes of each number round on a big-endian machine.</summary>

@@ -16,11 +16,17 @@ namespace Mastwright.Network.Reach;
 /// </remarks>
 public sealed class ReachPieces
 {
-    /// <summary>Places of the sweep that one piece holds at most by default, about: some 20 bytes each.</summary>
-    public const double UsualPlacesAPiece = 4e6;
-
     /// <summary>Version of the method: raised whenever the same input and ground give other bytes.</summary>
-    public const int MethodVersion = 2;
+    public const int MethodVersion = 3;
+
+    /// <summary>Places of the sweep that a piece of a moderate field holds, about: some 20 bytes each.</summary>
+    private const double ModeratePlacesAPiece = 1e6;
+
+    /// <summary>The same of a large field, whose sectors would be all edge otherwise.</summary>
+    private const double ManyPlacesAPiece = 4e6;
+
+    /// <summary>Places within the radius of a large field.</summary>
+    private const double ManyPlaces = 30e6;
 
     /// <summary>Places held around a sector's radials, for the bilinear heights beside them.</summary>
     private const int Margin = 3;
@@ -31,24 +37,28 @@ public sealed class ReachPieces
     private readonly int halo;
     private readonly SweepFrame frame;
     private readonly Lazy<GridLattice> places;
+    private readonly (double East, double North)[] borders;
+    private readonly Lazy<int> longestSector;
 
-    private ReachPieces(ReachFieldInput input, GridFrame grid, double stepMetres, double placesAPiece)
+    private ReachPieces(ReachFieldInput input, GridFrame grid, double stepMetres, double? placesAPiece)
     {
         Input = input;
         Grid = grid;
         StepMetres = stepMetres;
-        PlacesAPiece = placesAPiece;
 
         // Two steps more than the radius: the outermost cells lie between places, too.
         frame = SweepFrame.Around(input.Station, input.RadiusMetres + (2 * stepMetres), stepMetres);
         radials = AreaSweep.RadialsOf(frame.Reach);
+        PlacesAPiece = placesAPiece ?? (PlaceCount > ManyPlaces ? ManyPlacesAPiece : ModeratePlacesAPiece);
 
         // Cells nearer to the station belong to the disc: the sectors begin where they are not all edge.
-        innerReach = Math.Max((int)Math.Clamp(Math.Sqrt(placesAPiece) / 4, 24, 500), (int)Math.Ceiling(2 * ModelRange.ShortestPathMetres / stepMetres));
+        innerReach = Math.Max((int)Math.Clamp(Math.Sqrt(PlacesAPiece) / 2, 24, 1000), (int)Math.Ceiling(2 * ModelRange.ShortestPathMetres / stepMetres));
         double square = (double)frame.Reach * frame.Reach;
-        sectorsAnEighth = 4 * square <= placesAPiece || frame.Reach <= innerReach + 16 ? 0 : (int)Math.Ceiling(square * Math.PI / 4 / placesAPiece);
+        sectorsAnEighth = 4 * square <= PlacesAPiece || frame.Reach <= innerReach + 16 ? 0 : (int)Math.Ceiling(square * Math.PI / 4 / PlacesAPiece);
         places = new(() => GridLattice.OfPlane(Grid, Input.Station));
         halo = (int)Math.Ceiling(radials / (Math.PI * innerReach)) + 1;
+        longestSector = new(() => Enumerable.Range(1, Count - 1).Max(index => SectorLayout(index, 0).Length));
+        borders = [.. Enumerable.Range(0, 8 * sectorsAnEighth).Select(sector => Math.SinCos(2 * Math.PI * (FirstRadial(sector) - 0.5) / radials)).Select(way => (way.Cos, way.Sin))];
     }
 
     /// <summary>What the field is worked out from.</summary>
@@ -75,9 +85,9 @@ public sealed class ReachPieces
     /// <summary>Cuts a field.</summary>
     /// <param name="input">Station, receiver, air.</param>
     /// <param name="stepMetres">Step of the sweep in metres: the ground's own, or a coarser one.</param>
-    /// <param name="placesAPiece">Places that one piece holds at most, about: how it is cut changes the pieces, not the field.</param>
+    /// <param name="placesAPiece">Places that one piece holds at most, about: how it is cut changes the pieces, not the field. Null for what suits its size.</param>
     /// <exception cref="ArgumentException">There is no such grid, or no such sweep: ask <see cref="Problem"/> first.</exception>
-    public static ReachPieces Of(ReachFieldInput input, double stepMetres, double placesAPiece = UsualPlacesAPiece)
+    public static ReachPieces Of(ReachFieldInput input, double stepMetres, double? placesAPiece = null)
     {
         ArgumentNullException.ThrowIfNull(input);
         return Problem(input, stepMetres) is { Length: > 0 } problem
@@ -101,24 +111,50 @@ public sealed class ReachPieces
     /// <summary>Works out a piece, on this thread.</summary>
     /// <param name="index">Which piece, from 0.</param>
     /// <param name="ground">The ground of the whole area.</param>
+    /// <param name="rooms">Memory to work in.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public ReachPiece Evaluate(int index, GroundExtent ground, CancellationToken cancellation = default)
+    public ReachPiece Evaluate(int index, GroundExtent ground, ReachRooms rooms, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(ground);
+        ArgumentNullException.ThrowIfNull(rooms);
         ArgumentOutOfRangeException.ThrowIfNegative(index);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
-        (_, SweepLayout layout, SweepResult result) = Sweep(index, ground, out ImmutableArray<SweepGap> gaps, cancellation);
-        return ReachPiece.Of(this, index, layout, result, gaps, ground, cancellation);
+        SweepRoom room = rooms.Take();
+        (_, SweepLayout layout, SweepResult result) = Sweep(index, ground, room, out ImmutableArray<SweepGap> gaps, cancellation);
+        ReachPiece piece = ReachPiece.Of(this, index, layout, result, gaps, ground, cancellation);
+        rooms.Return(room);
+        return piece;
+    }
+
+    /// <summary>Works out all pieces into one field.</summary>
+    internal ReachField EvaluateAll(GroundExtent ground, IProgress<int>? progress, ParallelOptions options)
+    {
+        (float[] loss, float[] elevation, ReachFlags[] flags) = ReachField.ArraysFor(Grid.Columns * Grid.Rows, null);
+        Array.Fill(loss, float.NaN);
+        Array.Fill(elevation, float.NaN);
+        Array.Fill(flags, ReachFlags.Outside);
+        ImmutableArray<ReachGap>[] missing = new ImmutableArray<ReachGap>[Count];
+        ReachRooms rooms = new();
+        int done = 0;
+        Parallel.For(0, Count, options, index =>
+        {
+            SweepRoom room = rooms.Take();
+            (_, SweepLayout layout, SweepResult result) = Sweep(index, ground, room, out ImmutableArray<SweepGap> gaps, options.CancellationToken);
+            missing[index] = ReachPiece.Lay(this, index, layout, result, gaps, ground, loss, elevation, flags, options.CancellationToken);
+            rooms.Return(room);
+            progress?.Report((int)(Interlocked.Increment(ref done) * CellCount / Count));
+        });
+        return ReachField.FromCells(Input, Grid, loss, elevation, flags, GapList.Joined(missing.SelectMany(gaps => gaps)), StepMetres);
     }
 
     /// <summary>The part of the sweep that a piece takes its cells from.</summary>
-    internal (SweepFrame Plane, SweepLayout Layout, SweepResult Result) Sweep(int index, GroundExtent ground, out ImmutableArray<SweepGap> gaps, CancellationToken cancellation)
+    internal (SweepFrame Plane, SweepLayout Layout, SweepResult Result) Sweep(int index, GroundExtent ground, SweepRoom room, out ImmutableArray<SweepGap> gaps, CancellationToken cancellation)
     {
         (SweepFrame plane, SweepLayout layout, int first, int count) = Part(index);
-        SweepGround swept = SweepGround.Read(ground, plane, layout, (east, north) => IsIn(index, east, north), cancellation);
+        SweepGround swept = SweepGround.Read(ground, plane, layout, (east, north) => IsIn(index, east, north), room, cancellation);
         gaps = swept.Gaps;
-        return (plane, layout, AreaSweep.RunRadials(swept.Raster, SweptArea.Input(Input) with { Radials = radials }, first, count, cancellation));
+        return (plane, layout, AreaSweep.RunRadials(swept.Raster, SweptArea.Input(Input) with { Radials = radials }, first, count, room, cancellation));
     }
 
     /// <summary>The plane of the sweep.</summary>
@@ -131,7 +167,7 @@ public sealed class ReachPieces
     internal bool IsIn(int index, double east, double north)
     {
         bool isInner = sectorsAnEighth == 0 || (east * east) + (north * north) < (double)innerReach * innerReach;
-        return index == 0 ? isInner : !isInner && IsBetween(index, RadialOf(east, north));
+        return index == 0 ? isInner : !isInner && IsBetween(index, east, north);
     }
 
     /// <summary>Whether a circle on the plane may hold places of a piece.</summary>
@@ -173,7 +209,13 @@ public sealed class ReachPieces
         }
 
         (int from, int to) = Radials(index);
-        return (frame, SweepLayout.Sector(frame.Reach, (from - halo - 0.5) / radials, (to + halo - 0.5) / radials, Margin), from - halo, to - from + (2 * halo));
+        return (frame, SectorLayout(index, longestSector.Value), from - halo, to - from + (2 * halo));
+    }
+
+    private SweepLayout SectorLayout(int index, int leastLength)
+    {
+        (int from, int to) = Radials(index);
+        return SweepLayout.Sector(frame.Reach, (from - halo - 0.5) / radials, (to + halo - 0.5) / radials, Margin, leastLength);
     }
 
     /// <summary>The radials of a sector: from the first to before the second.</summary>
@@ -185,13 +227,13 @@ public sealed class ReachPieces
         return (int)((eighth * (long)(radials / 8)) + (part * (long)(radials / 8) / sectorsAnEighth));
     }
 
-    private bool IsBetween(int index, int radial)
+    /// <summary>Left of the line where the sector begins and right of the one where it ends; both neighbours ask of the very same line.</summary>
+    private bool IsBetween(int index, double east, double north)
     {
-        (int from, int to) = Radials(index);
-        return radial >= from && radial < to;
+        (double East, double North) from = borders[index - 1];
+        (double East, double North) to = borders[index % borders.Length];
+        return (from.East * north) - (from.North * east) >= 0 && (to.East * north) - (to.North * east) < 0;
     }
-
-    private int RadialOf(double east, double north) => Math.Max((int)Math.Floor((Turns(east, north) * radials) + 0.5), 0) % radials;
 
     /// <summary>Counted from east to north, 0 to 1.</summary>
     private static double Turns(double east, double north)

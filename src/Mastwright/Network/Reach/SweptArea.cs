@@ -16,8 +16,8 @@ public static class SweptArea
     /// <summary>Most places of one sweep: some 15 bytes each.</summary>
     public const double MostPlaces = 16e6;
 
-    /// <summary>From here on memory counts for more than the milliseconds of a collection.</summary>
-    private const int ManyCells = 2_000_000;
+    /// <summary>Places of a sweep from which on it is worked out in pieces, which share the processor's cache better and take less memory.</summary>
+    public const double WorthPieces = 2e6;
 
     /// <summary>Whether a sweep gives what single links give: not over a surface model, whose roofs and trees are taken out at each end, and not where terminal clutter takes the place of cover.</summary>
     public static bool Fits(ReachFieldInput input, GroundMosaic ground)
@@ -48,20 +48,21 @@ public static class SweptArea
         double finest = ground.Heights.Min(window => window.ResolutionMetres);
         double step = Math.Max(Math.Max(finest, leastStepMetres), 2 * input.RadiusMetres / Math.Sqrt(MostPlaces));
 
-        // Two steps more than the radius: the outermost cells lie between places, too.
-        SweepFrame frame = SweepFrame.Around(input.Station, input.RadiusMetres + (2 * step), step);
-        SweepResult result = Sweep(input, ground, frame, grid, progress, threads, cancellation, out SweepLayout layout, out ImmutableArray<SweepGap> missing);
-        int cells = grid.Columns * grid.Rows;
-        if (cells > ManyCells)
+        ParallelOptions options = new() { CancellationToken = cancellation, MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount };
+        if (2 * input.RadiusMetres / step > Math.Sqrt(WorthPieces))
         {
-            // The plane of the sweep is garbage now, tens of megabytes of it; left to itself the collector would make room for the field first.
-            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+            return ReachPieces.Of(input, step).EvaluateAll(GroundExtent.Of(ground), progress, options);
         }
 
+        // Two steps more than the radius: the outermost cells lie between places, too.
+        SweepFrame frame = SweepFrame.Around(input.Station, input.RadiusMetres + (2 * step), step);
+        SweepGround swept = SweepGround.Read(ground, frame, threads, cancellation);
+        SweepLayout layout = swept.Raster.Layout;
+        int cells = grid.Columns * grid.Rows;
+        SweepResult result = AreaSweep.Run(swept.Raster, Input(input), null, threads, progress is null ? null : new CellProgress(progress, cells), cancellation);
         float[] loss = new float[cells];
         float[] elevation = new float[cells];
         ReachFlags[] flags = new ReachFlags[cells];
-        ParallelOptions options = new() { CancellationToken = cancellation, MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount };
         GridLattice plane = GridLattice.OfPlane(grid, input.Station);
         Parallel.For(0, grid.Rows, options, row =>
         {
@@ -74,20 +75,10 @@ public static class SweptArea
         });
         ImmutableArray<ReachGap> gaps =
         [
-            .. missing.Where(gap => gap.NearestMetres <= input.RadiusMetres)
+            .. swept.Gaps.Where(gap => gap.NearestMetres <= input.RadiusMetres)
                 .Select(gap => new ReachGap(gap.Tile, ground.Heights.Any(window => window.Name == gap.Tile), Met(flags, grid, gap, input), gap.NearestMetres, gap.NearestBearingDegrees)),
         ];
         return ReachField.FromCells(input, grid, loss, elevation, flags, gaps, step);
-    }
-
-    /// <summary>Reads the ground onto the plane of the sweep and sweeps it. A method of its own, so that nothing holds that plane afterwards.</summary>
-    private static SweepResult Sweep(
-        ReachFieldInput input, GroundMosaic ground, SweepFrame frame, GridFrame grid, IProgress<int>? progress, int threads, CancellationToken cancellation, out SweepLayout layout, out ImmutableArray<SweepGap> missing)
-    {
-        SweepGround swept = SweepGround.Read(ground, frame, threads, cancellation);
-        layout = swept.Raster.Layout;
-        missing = swept.Gaps;
-        return AreaSweep.Run(swept.Raster, Input(input), null, threads, progress is null ? null : new CellProgress(progress, grid.Columns * grid.Rows), cancellation);
     }
 
     internal static SweepInput Input(ReachFieldInput input) => new()
@@ -121,14 +112,23 @@ public static class SweptArea
         int r = (int)row;
         double fc = column - c;
         double fr = row - r;
-        Span<int> around = [layout.Index(c, r), layout.Index(c + 1, r), layout.Index(c, r + 1), layout.Index(c + 1, r + 1)];
+        int north = layout.Index(c, r);
+        int south = layout.Index(c, r + 1);
+        ReadOnlySpan<float> losses = result.LossDb;
+        ReadOnlySpan<float> elevations = result.ElevationDegrees;
+        ReadOnlySpan<float> northern = losses.Slice(north, 2);
+        ReadOnlySpan<float> southern = losses.Slice(south, 2);
+        if (northern[0] != SweepResult.NoLossDb && northern[1] != SweepResult.NoLossDb && southern[0] != SweepResult.NoLossDb && southern[1] != SweepResult.NoLossDb)
+        {
+            return ((float)Between(northern, southern, fc, fr), (float)Between(elevations.Slice(north, 2), elevations.Slice(south, 2), fc, fr), nearness);
+        }
+
+        Span<int> around = [north, north + 1, south, south + 1];
         Span<double> weights = [(1 - fc) * (1 - fr), fc * (1 - fr), (1 - fc) * fr, fc * fr];
         double loss = 0;
         double elevation = 0;
         double known = 0;
         int nearest = 0;
-        ReadOnlySpan<float> losses = result.LossDb;
-        ReadOnlySpan<float> elevations = result.ElevationDegrees;
         for (int i = 0; i < around.Length; i++)
         {
             nearest = weights[i] > weights[nearest] ? i : nearest;
@@ -143,6 +143,13 @@ public static class SweptArea
         return losses[around[nearest]] == SweepResult.NoLossDb
             ? (float.NaN, float.NaN, nearness | ReachFlags.GroundMissing)
             : ((float)(loss / known), (float)(elevation / known), nearness);
+    }
+
+    private static double Between(ReadOnlySpan<float> north, ReadOnlySpan<float> south, double across, double down)
+    {
+        double top = north[0] + (across * ((double)north[1] - north[0]));
+        double bottom = south[0] + (across * ((double)south[1] - south[0]));
+        return top + (down * (bottom - top));
     }
 
     /// <summary>Cells without ground that lie no nearer than a gap begins: all of them where there is but one gap.</summary>

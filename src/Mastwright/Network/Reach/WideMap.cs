@@ -10,13 +10,13 @@ public sealed class WideMap
 
     private readonly ReachPieces pieces;
     private readonly IReadOnlyList<ReachPieceBytes> parts;
-    private readonly ReachBudget budget;
+    private ReachMap? idle;
 
-    private WideMap(ReachPieces pieces, IReadOnlyList<ReachPieceBytes> parts, ReachBudget budget, ReachMap overview, ReachTotals totals)
+    private WideMap(ReachPieces pieces, IReadOnlyList<ReachPieceBytes> parts, ReachMap overview, ReachTotals totals, ReachMap idle)
     {
+        this.idle = idle;
         this.pieces = pieces;
         this.parts = parts;
-        this.budget = budget;
         Overview = overview;
         Totals = totals;
     }
@@ -56,12 +56,13 @@ public sealed class WideMap
         int west = (int)Math.Round((frame.OriginX - pieces.Grid.OriginX) / input.CellMetres);
         int north = (int)Math.Round((pieces.Grid.OriginY - frame.OriginY) / input.CellMetres);
         ReachTotals? totals = null;
-        ReachField? last = null;
+        ReachMap? band = null;
         for (int row = 0; row < pieces.Grid.Rows; row += BandRows)
         {
             cancellation.ThrowIfCancellationRequested();
             int rows = Math.Min(BandRows, pieces.Grid.Rows - row);
-            ReachMap band = ReachMap.Of(last = ReachPieceBytes.Rows(pieces, parts, row, rows), budget);
+            ReachField last = ReachPieceBytes.Rows(pieces, parts, row, rows, band?.Field);
+            band = band?.Over(last, isSpent: true) ?? ReachMap.Of(last, budget);
             totals = totals?.With(ReachTotals.Of(band)) ?? ReachTotals.Of(band);
             for (int cell = 0; cell < loss.Length; cell++)
             {
@@ -79,12 +80,19 @@ public sealed class WideMap
             }
         }
 
-        ReachField field = ReachField.FromCells(coarse, frame, loss, elevation, flags, last!.Gaps, pieces.StepMetres);
-        return new(pieces, parts, budget, ReachMap.Of(field, budget), totals!);
+        ReachField field = ReachField.FromCells(coarse, frame, loss, elevation, flags, band!.Field.Gaps, pieces.StepMetres);
+        return new(pieces, parts, band.Over(field), totals!, band);
     }
 
     /// <summary>Some rows of the map, as a map of their own.</summary>
     /// <param name="firstRow">The first of them.</param>
     /// <param name="rows">Their number, 1 or more.</param>
-    public ReachMap Band(int firstRow, int rows) => ReachMap.Of(ReachPieceBytes.Rows(pieces, parts, firstRow, rows), budget);
+    /// <param name="spent">A band that nobody asks any more: its arrays are used again; null for new ones.</param>
+    public ReachMap Band(int firstRow, int rows, ReachMap? spent = null)
+    {
+        // The first reader takes over what the totals were counted in.
+        spent ??= Interlocked.Exchange(ref idle, null);
+        ReachField field = ReachPieceBytes.Rows(pieces, parts, firstRow, rows, spent?.Field);
+        return spent?.Over(field, isSpent: true) ?? Overview.Over(field);
+    }
 }

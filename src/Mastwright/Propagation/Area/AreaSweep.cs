@@ -34,10 +34,10 @@ public static class AreaSweep
         CancellationToken cancellation = default) => RunAt(SweepSolver.Bits, raster, input, result, threads, progress, null, cancellation);
 
     /// <summary>The cells of some radials, on this thread: those of a sector, whose raster holds their ground. Cells by the station are left out of a sector.</summary>
-    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, CancellationToken cancellation)
+    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, SweepRoom room, CancellationToken cancellation)
     {
         input.Check(raster);
-        SweepResult result = new(raster.Layout);
+        SweepResult result = room.Result(raster.Layout);
         Clear(result);
         SweepTerms terms = new(input, raster);
         int radials = RadialsOf(raster, input);

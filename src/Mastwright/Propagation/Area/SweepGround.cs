@@ -55,14 +55,14 @@ public sealed record SweepGround(SweepRaster Raster, ImmutableArray<SweepGap> Ga
     /// <param name="frame">The plane.</param>
     /// <param name="layout">The cells wanted.</param>
     /// <param name="counts">Whether a cell, counted east and north of the station, is to be told where its ground is missing; null for every cell.</param>
+    /// <param name="room">Where to read it to.</param>
     /// <param name="cancellation">Stops the reading.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    internal static SweepGround Read(GroundExtent ground, SweepFrame frame, SweepLayout layout, Func<int, int, bool>? counts, CancellationToken cancellation)
+    internal static SweepGround Read(GroundExtent ground, SweepFrame frame, SweepLayout layout, Func<int, int, bool>? counts, SweepRoom room, CancellationToken cancellation)
     {
-        float[] heights = new float[layout.Length];
-        Array.Fill(heights, float.NaN);
-        byte[]? cover = ground.HasCover ? new byte[layout.Length] : null;
-        byte[]? zones = ground.HasSea.Value ? new byte[layout.Length] : null;
+        float[] heights = room.Heights(layout.Length);
+        byte[]? cover = ground.HasCover ? room.Cover(layout.Length) : null;
+        byte[]? zones = ground.HasSea.Value ? room.Zones(layout.Length) : null;
         float[]? coverHeights = null;
         Dictionary<string, SweepGap> gaps = new(StringComparer.Ordinal);
         foreach (SweepBlocks group in SweepBlocks.Groups(frame, layout))

@@ -53,7 +53,8 @@ internal sealed class SweepLayout
     /// <param name="fromTurns">Where it begins, counted from east to north in turns.</param>
     /// <param name="toTurns">Where it ends; at most an eighth further, and a little.</param>
     /// <param name="margin">Cells held all around it.</param>
-    internal static SweepLayout Sector(int reach, double fromTurns, double toTurns, int margin)
+    /// <param name="leastLength">Least number of places, so that the arrays of one sector fit the next.</param>
+    internal static SweepLayout Sector(int reach, double fromTurns, double toTurns, int margin, int leastLength = 0)
     {
         (int First, int Last)[] rows = Rows(reach, Corners(reach, fromTurns, toTurns), margin);
         int top = Array.FindIndex(rows, row => row.First <= row.Last);
@@ -78,7 +79,7 @@ internal sealed class SweepLayout
             highest = Math.Max(highest, checked((row * pitch) + rows[row].Last));
         }
 
-        return new(reach, pitch, -lowest, highest - lowest + 1, rows);
+        return new(reach, pitch, -lowest, Math.Max(highest - lowest + 1, leastLength), rows);
     }
 
     /// <summary>Place of a cell counted from the north-western one.</summary>

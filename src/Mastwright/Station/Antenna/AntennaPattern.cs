@@ -52,6 +52,9 @@ public sealed class AntennaPattern
     /// <summary>Gain in dBi of the main beam; null when nobody said and no formula gives it.</summary>
     public Estimate? MainBeamDbi { get; }
 
+    /// <summary>Whether the level is the same in all azimuths.</summary>
+    public bool IsAlikeAllRound => _azimuthBeamwidth is null || _fit.BearingDegrees is null;
+
     /// <summary>Half-power beamwidth in the vertical plane in degrees, from the fit or from the gain; null where it was not needed.</summary>
     public double? ElevationBeamwidthDegrees => double.IsNaN(_elevationBeamwidth) ? null : _elevationBeamwidth;
 

@@ -31,7 +31,7 @@ public sealed class ReachPiecesTests
         int compared = 0;
         for (int index = 0; index < pieces.Count; index++)
         {
-            (SweepFrame plane, SweepLayout layout, SweepResult actual) = pieces.Sweep(index, CoastExtent, out _, TestContext.Current.CancellationToken);
+            (SweepFrame plane, SweepLayout layout, SweepResult actual) = pieces.Sweep(index, CoastExtent, new(), out _, TestContext.Current.CancellationToken);
             for (int north = -plane.Reach; north <= plane.Reach; north++)
             {
                 for (int east = -plane.Reach; east <= plane.Reach; east++)
@@ -75,6 +75,12 @@ public sealed class ReachPiecesTests
         Assert.True(whole.LossDb.SequenceEqual(many.LossDb));
         Assert.True(whole.StationElevationDegrees.SequenceEqual(many.StationElevationDegrees));
         Assert.True(whole.Flags.SequenceEqual(many.Flags));
+
+        ReachField together = ReachPieces.Of(input, Coast.Heights[0].ResolutionMetres, 6_000)
+            .EvaluateAll(CoastExtent, null, new() { CancellationToken = TestContext.Current.CancellationToken, MaxDegreeOfParallelism = 2 });
+        Assert.True(whole.LossDb.SequenceEqual(together.LossDb));
+        Assert.True(whole.StationElevationDegrees.SequenceEqual(together.StationElevationDegrees));
+        Assert.True(whole.Flags.SequenceEqual(together.Flags));
     }
 
     [Fact]
@@ -182,11 +188,12 @@ public sealed class ReachPiecesTests
     private static List<ReachPieceBytes> Parts(ReachPieces pieces, GroundMosaic ground)
     {
         GroundExtent extent = ReferenceEquals(ground, Coast) ? CoastExtent : GroundExtent.Of(ground);
+        ReachRooms rooms = new();
         return
         [
             .. Enumerable.Range(0, pieces.Count).Select(index =>
             {
-                byte[] bytes = ReachPieceBytes.Of(pieces.Evaluate(index, extent, TestContext.Current.CancellationToken));
+                byte[] bytes = ReachPieceBytes.Of(pieces.Evaluate(index, extent, rooms, TestContext.Current.CancellationToken));
                 return new ReachPieceBytes((offset, into) => bytes.AsSpan((int)offset, into.Length).CopyTo(into));
             }),
         ];
