@@ -64,7 +64,7 @@ public sealed class PlanView
     internal PlanView Trying(Trial trial)
     {
         PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to try something in.");
-        return Kept(trials, trial.ToString(), () => new PlanView(Number, session.With(trial.In(session.Plan)), Tiles) { Notes = Notes, Trial = (trial, trial.KeyIn(session.Plan)) });
+        return Kept(trials, trial.ToString(), () => new PlanView(Number, session.With(trial.In(session.Plan)), Tiles) { PlanHash = PlanHash, Notes = Notes, Trial = (trial, trial.KeyIn(session.Plan)) });
     }
 
     private static T Kept<TKey, T>(ConcurrentDictionary<TKey, Lazy<T>> shelf, TKey key, Func<T> make)

@@ -64,14 +64,13 @@ export class Links {
     this.show();
   }
 
-  /** Lines of a station that is being moved, in place of all others. */
-  setLive(place: [number, number], links: { longitude: number; latitude: number; key: string; verdict: string }[], to: string | null): void {
-    this.lines = links.map((link) => ({
-      type: "Feature",
-      properties: { verdict: link.verdict, weight: link.key === to ? "chosen" : "near" },
-      geometry: { type: "LineString", coordinates: [place, [link.longitude, link.latitude]] },
-    }));
-    this.show();
+  /** Whether the map's own lines are seen, while others stand before them. */
+  setVisible(isVisible: boolean): void {
+    for (const verdict of Object.keys(verdictDashes)) {
+      if (this.map.getLayer(`links-${verdict}`)) {
+        this.map.setLayoutProperty(`links-${verdict}`, "visibility", isVisible ? "visible" : "none");
+      }
+    }
   }
 
   private show(): void {

@@ -15,6 +15,8 @@ setWorkerUrl(new URL(/* @vite-ignore */ "./maplibre-gl-worker.mjs", import.meta.
 const dark = matchMedia("(prefers-color-scheme: dark)");
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
+const letGoMilliseconds = 300;
+
 /** The map on its page. Blazor keeps one and calls its methods. */
 export class Bench {
   private readonly map: GroundMap;
@@ -28,13 +30,19 @@ export class Bench {
   private theme: Theme;
   private quietUntil = 0;
   private placing: string | null = null;
+  private raised = 0;
   private readonly themeChanged = () => this.restyle();
   /** The handle on the strip: its steps go to the API like those of a drag, and Blazor hears of the last. */
   private readonly handled = (event: Event) => {
     const handle = event.target;
     if (handle instanceof HTMLInputElement && handle.hasAttribute("data-height")) {
       handle.parentElement!.querySelector("output")!.textContent = `${handle.value} m`;
-      this.raise(Number(handle.value), event.type === "change");
+      this.raise(Number(handle.value), false);
+      clearTimeout(this.raised);
+      if (event.type === "change") {
+        // An arrow key is a change for each step: it is let go when the keys rest.
+        this.raised = window.setTimeout(() => this.raise(Number(handle.value), true), letGoMilliseconds);
+      }
     }
   };
 
@@ -82,7 +90,8 @@ export class Bench {
       this.map,
       host,
       {
-        links: (answer) => answer && this.links.setLive([answer.longitude, answer.latitude], answer.links, this.state.to),
+        linksVisible: (isVisible) => this.links.setVisible(isVisible),
+        theme: () => this.theme,
         dropped: (trial) => void this.listener.invokeMethodAsync("Dropped", trial).catch(() => undefined),
         under: "rings",
       },
@@ -251,6 +260,7 @@ export class Bench {
   }
 
   dispose(): void {
+    clearTimeout(this.raised);
     this.drags.dispose();
     document.removeEventListener("input", this.handled);
     document.removeEventListener("change", this.handled);

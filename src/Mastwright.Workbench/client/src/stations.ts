@@ -82,9 +82,14 @@ export class Stations {
     const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
     svg.setAttribute("viewBox", "0 0 24 24");
     svg.setAttribute("aria-hidden", "true");
-    const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
-    path.setAttribute("d", shapes[kind]);
-    svg.append(path);
+    // A wider stroke of the paper's colour below lifts it off the ground; a shadow would be worked out anew for every frame.
+    for (const name of ["halo", "shape"]) {
+      const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
+      path.setAttribute("d", shapes[kind]);
+      path.setAttribute("class", name);
+      svg.append(path);
+    }
+
     const label = document.createElement("span");
     label.textContent = station.name;
     element.append(svg, label);

@@ -45,6 +45,9 @@ export interface Ledger {
   lines: { label: string; value: number; source: string; note: string }[];
 }
 
+/** North-west, north-east, south-east, south-west: longitude and latitude. */
+export type Corners = [[number, number], [number, number], [number, number], [number, number]];
+
 export interface Reach {
   layer: string;
   receiver: string;
@@ -58,7 +61,7 @@ export interface Reach {
   quick: boolean;
   columns: number;
   rows: number;
-  corners: [[number, number], [number, number], [number, number], [number, number]];
+  corners: Corners;
 }
 
 export interface DragAnswer {

@@ -1,8 +1,10 @@
 // Moving a station about: while it moves only its newest place is asked, and what comes back is drawn; Blazor hears of the drop. After that
 // the full reach settles.
 import type { Map as GroundMap, Marker } from "maplibre-gl";
+import type { Theme } from "../ground";
 import type { BenchState } from "../state";
 import { askDrag, type DragAnswer, type DragQuestion } from "./answer";
+import { LiveOverlay } from "./overlay";
 import { LivePanel } from "./panel";
 import { ReachLayer } from "./reach";
 import { LiveStrip, signed } from "./strip";
@@ -16,8 +18,9 @@ const fineStepMetres = 10;
 const quickCells = 112;
 
 export interface DragHooks {
-  /** Draws the links of an answer. */
-  links(answer: DragAnswer | null): void;
+  /** Shows or hides the map's own lines. */
+  linksVisible(isVisible: boolean): void;
+  theme(): Theme;
   /** A station was let go: the text of the trial. */
   dropped(trial: string): void;
   /** What everything is drawn below. */
@@ -26,6 +29,7 @@ export interface DragHooks {
 
 export class Drags {
   readonly reach: ReachLayer;
+  private readonly overlay: LiveOverlay;
   private readonly strip = new LiveStrip();
   private readonly panel = new LivePanel();
   private readonly asker = crypto.randomUUID?.() ?? String(Math.random());
@@ -36,19 +40,17 @@ export class Drags {
   private isMoving = false;
 
   constructor(
-    private readonly map: GroundMap,
+    map: GroundMap,
     private readonly host: HTMLElement,
     private readonly hooks: DragHooks,
     private state: BenchState,
   ) {
     this.reach = new ReachLayer(map, hooks.under);
+    this.overlay = new LiveOverlay(map);
     this.reach.setOpacity(state.opacity);
+    map.on("click", (event) => this.read(event.lngLat.lng, event.lngLat.lat));
     map.on("mousemove", (event) => this.read(event.lngLat.lng, event.lngLat.lat));
     map.on("mouseout", () => this.value(""));
-  }
-
-  get moves(): boolean {
-    return this.isMoving;
   }
 
   /** The page shows another state: what moved has come to rest there. */
@@ -121,7 +123,9 @@ export class Drags {
     const station = this.subject();
     if (!station || this.state.reach === null) {
       this.reach.clear();
+      this.land();
       this.legend();
+      delete this.host.dataset.reach;
       return;
     }
 
@@ -135,6 +139,9 @@ export class Drags {
       } catch (fault) {
         if (!stop.signal.aborted) {
           console.info(String(fault));
+          this.reach.clear();
+          this.land();
+          this.legend([fault instanceof Error ? fault.message : String(fault)]);
           this.host.dataset.reach = "none";
         }
       }
@@ -145,6 +152,7 @@ export class Drags {
     clearTimeout(this.timer);
     this.running?.stop.abort();
     this.settling?.abort();
+    this.overlay.hide();
     this.strip.hide();
     this.panel.hide();
   }
@@ -167,12 +175,13 @@ export class Drags {
       const answer = await askDrag(this.question(asked.station, true, true), stop.signal);
       if (this.isMoving) {
         this.draw(answer, true);
-        // From the pointer to the frame that shows it.
-        this.map.once("render", () => {
-          performance.measure("drag-step", { start: asked.began, end: performance.now() });
-          this.host.dataset.steps = String(Number(this.host.dataset.steps ?? 0) + 1);
-        });
-        this.map.triggerRepaint();
+        // From the pointer to the frame that shows it: the next one is drawn after the first of these calls, and is out by the second.
+        requestAnimationFrame(() =>
+          requestAnimationFrame(() => {
+            performance.measure("drag-step", { start: asked.began, end: performance.now() });
+            this.host.dataset.steps = String(Number(this.host.dataset.steps ?? 0) + 1);
+          }),
+        );
       }
     } catch (fault) {
       if (!stop.signal.aborted) {
@@ -186,7 +195,6 @@ export class Drags {
 
   private question(station: string, isQuick: boolean, withLinks: boolean): DragQuestion {
     const state = this.state;
-    const layer = state.reach ?? "margin";
     const radius = state.radius * 1000;
     return {
       station,
@@ -200,7 +208,7 @@ export class Drags {
         "cell-metres": isQuick ? Math.max(90, radius / quickCells) : Math.max(30, radius / 330),
         quick: isQuick,
         dark: (state.theme ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light")) === "dark",
-        layer: isQuick && layer === "difference" ? "margin" : layer,
+        layer: state.reach ?? "margin",
         direction: state.direction,
         receiver: state.receiver,
         "compare-fit-out": state.compare,
@@ -220,20 +228,43 @@ export class Drags {
 
   private draw(answer: DragAnswer, isLive: boolean): void {
     if (isLive) {
-      this.hooks.links(answer);
+      this.lift();
+      const place: [number, number] = [answer.longitude, answer.latitude];
+      this.overlay.show(
+        answer.reach && this.reach.picture(answer.reach, answer.values),
+        answer.links.map((link) => ({ from: place, to: [link.longitude, link.latitude], verdict: link.verdict, isChosen: link.key === this.state.to })),
+        this.hooks.theme(),
+      );
       this.panel.show(answer);
       if (answer.path) {
         this.strip.show(answer.path);
       }
-    }
-
-    if (answer.reach) {
+    } else if (answer.reach) {
       this.reach.show(answer.reach, answer.values);
+      this.land();
     } else {
       this.reach.clear();
+      this.land();
     }
 
     this.legend(answer.problems);
+  }
+
+  /** What moves is drawn before the map; the map's own lines and reach are those of the old place. */
+  private lift(): void {
+    if (!this.overlay.isShown) {
+      this.hooks.linksVisible(false);
+      this.reach.setVisible(false);
+    }
+  }
+
+  /** It stands still again: the map shows it. */
+  private land(): void {
+    if (this.overlay.isShown) {
+      this.overlay.hide();
+      this.hooks.linksVisible(true);
+      this.reach.setVisible(true);
+    }
   }
 
   private legend(problems: string[] = []): void {
@@ -243,6 +274,13 @@ export class Drags {
       return;
     }
 
+    // While something moves the same is not said again and again.
+    const told = JSON.stringify([reach && { ...reach, values: 0, corners: 0 }, problems]);
+    if (place.dataset.told === told && place.childElementCount > 0) {
+      return;
+    }
+
+    place.dataset.told = told;
     const number = (value: number) => (value * (reach?.scale ?? 1)).toFixed(0).replace("-", "−");
     place.replaceChildren(
       ...(reach

@@ -1,15 +1,21 @@
 // The reach over the ground: colours and hatches values that the server worked out, and reads the one under the cursor.
 import type { CanvasSource, Map as GroundMap } from "maplibre-gl";
-import type { Reach } from "./answer";
+import type { Corners, Reach } from "./answer";
+import { onProcessor } from "./overlay";
 
 const mostPixels = 1100;
-const hatchPeriod = 9;
-const hatchWidth = 1.6;
+const mostScale = 3;
+/** While something moves the picture is coarser: it is drawn for every step. */
+const liveScale = 2;
+/** Lines of the hatch across a picture, whatever its number of pixels, and how much of each period is inked. */
+const hatchLines = 75;
+const hatchShare = 0.16;
 
 type Field = Reach & { values: Float32Array };
 
 export class ReachLayer {
   private readonly canvas = document.createElement("canvas");
+  private readonly live = document.createElement("canvas");
   private field: Field | null = null;
   private opacity = 0.7;
 
@@ -44,12 +50,27 @@ export class ReachLayer {
     }
   }
 
-  show(reach: Reach, values: Float32Array): void {
-    const before = this.field;
+  /** The picture of a reach that moves, and where its corners lie. The map itself is not told. */
+  picture(reach: Reach, values: Float32Array): { picture: HTMLCanvasElement; corners: Corners; opacity: number } {
     this.field = { ...reach, values };
-    paint(this.canvas, this.field);
+    paint(this.live, this.field, liveScale);
+    return { picture: this.live, corners: reach.corners, opacity: this.opacity };
+  }
+
+  /** Whether the map's own picture of the reach is seen, while another stands before it. */
+  setVisible(isVisible: boolean): void {
+    if (this.map.getLayer("reach")) {
+      this.map.setLayoutProperty("reach", "visibility", isVisible ? "visible" : "none");
+    }
+  }
+
+  show(reach: Reach, values: Float32Array): void {
+    this.field = { ...reach, values };
+    const size = `${this.canvas.width} ${this.canvas.height}`;
+    paint(this.canvas, this.field, mostScale);
     const source = this.map.getSource<CanvasSource>("reach");
-    if (source && before && before.columns === reach.columns && before.rows === reach.rows) {
+    if (source && size === `${this.canvas.width} ${this.canvas.height}`) {
+      this.setVisible(true);
       source.setCoordinates(reach.corners);
       // Playing for one frame takes the canvas's new pixels over.
       source.play();
@@ -93,7 +114,7 @@ export class ReachLayer {
 }
 
 /** Where a place lies in a square with slightly bent sides, as shares of it. */
-function within(corners: Reach["corners"], longitude: number, latitude: number): { across: number; down: number } | null {
+function within(corners: Corners, longitude: number, latitude: number): { across: number; down: number } | null {
   const [nw, ne, se, sw] = corners.map(([x, y]) => [x, mercator(y)] as const) as unknown as [Spot, Spot, Spot, Spot];
   const [x, y] = [longitude, mercator(latitude)];
   let [across, down] = [0.5, 0.5];
@@ -115,21 +136,22 @@ type Spot = readonly [number, number];
 const mercator = (latitude: number) => (Math.log(Math.tan(Math.PI / 4 + (latitude * Math.PI) / 360)) * 180) / Math.PI;
 
 /** Colours by class, a hatch below the first; nothing where there is no value. */
-function paint(canvas: HTMLCanvasElement, field: Field): void {
+function paint(canvas: HTMLCanvasElement, field: Field, most: number): void {
   const { columns, rows, values } = field;
-  const scale = Math.max(1, Math.min(3, Math.floor(mostPixels / Math.max(columns, rows))));
+  const scale = Math.max(1, Math.min(most, Math.floor(mostPixels / Math.max(columns, rows))));
   const [width, height] = [columns * scale, rows * scale];
   if (canvas.width !== width || canvas.height !== height) {
     canvas.width = width;
     canvas.height = height;
   }
 
-  const context = canvas.getContext("2d")!;
+  const context = onProcessor(canvas);
   const image = context.createImageData(width, height);
   const pixels = new Uint32Array(image.data.buffer);
   const inks = field.classes.map((one) => packed(one.ink, 255));
   const edges = field.classes.map((one) => one.from);
   const hatch = packed(field.hatch, 190);
+  const period = Math.max(4, Math.round(width / hatchLines));
   const west = new Int32Array(width);
   const share = new Float32Array(width);
   for (let x = 0; x < width; x++) {
@@ -161,7 +183,7 @@ function paint(canvas: HTMLCanvasElement, field: Field): void {
 
       if (index > 0) {
         pixels[y * width + x] = inks[index - 1]!;
-      } else if ((x + y) % hatchPeriod < hatchWidth) {
+      } else if ((x + y) % period < hatchShare * period) {
         pixels[y * width + x] = hatch;
       }
     }
