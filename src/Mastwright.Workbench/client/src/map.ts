@@ -16,6 +16,7 @@ const dark = matchMedia("(prefers-color-scheme: dark)");
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
 const letGoMilliseconds = 300;
+const lowSheetPixels = 120;
 
 /** The map on its page. Blazor keeps one and calls its methods. */
 export class Bench {
@@ -30,6 +31,7 @@ export class Bench {
   private theme: Theme;
   private quietUntil = 0;
   private placing: string | null = null;
+  private readonly hint = document.createElement("p");
   private raised = 0;
   private readonly themeChanged = () => this.restyle();
   /** The handle on the strip: its steps go to the API like those of a drag, and Blazor hears of the last. */
@@ -53,6 +55,9 @@ export class Bench {
     private state: BenchState,
   ) {
     this.theme = this.wantedTheme();
+    this.hint.className = "placing-hint";
+    this.hint.setAttribute("role", "status");
+    host.after(this.hint);
     this.openContours();
     const view = parseView(state.view);
     const bounds = settings.stations ?? settings.bounds;
@@ -202,6 +207,7 @@ export class Bench {
   place(like: string | null): void {
     this.placing = like;
     this.host.toggleAttribute("data-placing", like !== null);
+    this.hint.textContent = like ? "Click where to try a station, or move the map and press Enter. Escape ends it." : "";
     if (like) {
       this.map.getCanvas().focus();
     }
@@ -262,6 +268,7 @@ export class Bench {
   dispose(): void {
     clearTimeout(this.raised);
     this.drags.dispose();
+    this.hint.remove();
     document.removeEventListener("input", this.handled);
     document.removeEventListener("change", this.handled);
     dark.removeEventListener("change", this.themeChanged);
@@ -325,11 +332,13 @@ export class Bench {
 
   private bringIntoSight(keys: string[]): void {
     const all = [...(this.plan?.sites ?? []), ...(this.plan?.neighbours ?? [])].filter((one) => keys.includes(one.key));
-    const room = this.room(16);
+    const room = this.room(16, false);
     const { width, height } = this.host.getBoundingClientRect();
+    const sheets = [...document.querySelectorAll(".sheet")].map((sheet) => sheet.getBoundingClientRect());
     const isHidden = all.some((one) => {
       const at = this.map.project([one.longitude, one.latitude]);
-      return at.x < room.left || at.x > width - room.right || at.y < room.top + 24 || at.y > height - room.bottom;
+      const isUnderSheet = sheets.some((sheet) => at.x > sheet.left - 16 && at.x < sheet.right + 16 && at.y > sheet.top - 16 && at.y < sheet.bottom + 40);
+      return isUnderSheet || at.x < room.left || at.x > width - room.right || at.y < room.top + 24 || at.y > height - room.bottom;
     });
     if (isHidden) {
       const longitudes = all.map((one) => one.longitude);
@@ -342,16 +351,20 @@ export class Bench {
     }
   }
 
-  /** How much of the map lies under the panels, and a margin. */
-  private room(margin: number): Required<PaddingOptions> {
+  /** How much of the map lies under the panels, and a margin. The sheets on it stand at one side, or above where that would leave too little. */
+  private room(margin: number, withSheets = true): Required<PaddingOptions> {
     const whole = this.host.getBoundingClientRect();
     const box = (selector: string) => document.querySelector(selector)?.getBoundingClientRect();
     const [bar, side, strip] = [box(".bar"), box(".side"), box(".strip")];
     const isBeside = side !== undefined && side.width < whole.width * 0.8;
     const below = isBeside ? (strip ? whole.bottom - strip.top : 0) : side ? whole.bottom - side.top : 0;
+    const sheets = withSheets ? box(".sheets") : undefined;
+    const isSheetBeside = sheets !== undefined && sheets.width < whole.width * 0.35;
+    // A page without a path or a reach has but one low sheet, which may stand over the corner.
+    const isSheetAbove = sheets !== undefined && !isSheetBeside;
     return {
-      top: (bar?.height ?? 0) + margin,
-      right: (isBeside ? whole.right - side.left : 0) + margin,
+      top: (isSheetAbove ? Math.min(sheets.bottom - whole.top, whole.height * 0.35) : (bar?.height ?? 0)) + margin,
+      right: (isBeside ? whole.right - side.left : 0) + (isSheetBeside && sheets.height > lowSheetPixels ? sheets.width : 0) + margin,
       bottom: Math.min(whole.height * 0.6, below) + margin,
       left: margin,
     };

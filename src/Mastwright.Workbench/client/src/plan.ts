@@ -12,7 +12,7 @@ import { drawSelection, EditorView, highlightActiveLine, highlightActiveLineGutt
 import { tags } from "@lezer/highlight";
 import { ask } from "./api";
 import { completions, type Schema } from "./plan-schema";
-import { type Conflict, type Draft, type PlanText, type Problem, type Problems, send, takeWaitingConflict, write, type Written } from "./write";
+import { type Conflict, type Draft, type PlanText, type Problem, type Problems, send, takeWaitingConflict, takeWaitingRefusal, write, type Written } from "./write";
 
 const checkAfterMilliseconds = 350;
 const draftAfterMilliseconds = 400;
@@ -77,13 +77,13 @@ export class PlanEditor {
   private draftWriting: Promise<void> | null = null;
   private merge: MergeView | null = null;
   private readonly gone = new AbortController();
-  private readonly draftId: string;
+  private draftId = "";
   private readonly parts: Record<"status" | "save" | "revert" | "editor" | "problems" | "conflict" | "drafts", HTMLElement>;
 
   constructor(private readonly host: HTMLElement) {
-    this.draftId = ownDraftId();
     this.parts = this.build();
     document.addEventListener("plan-conflict", (event) => this.showConflict((event as CustomEvent<Conflict>).detail), { signal: this.gone.signal });
+    document.addEventListener("plan-refused", () => this.sayRefusal(), { signal: this.gone.signal });
     window.addEventListener("pagehide", () => void this.flush(), { signal: this.gone.signal });
     flushes.add(this.flushOnce);
     void this.start();
@@ -148,6 +148,7 @@ export class PlanEditor {
   }
 
   private async start(): Promise<void> {
+    this.draftId = await ownDraftId();
     const now = await this.stubborn(() => ask<PlanText>("plan/text"));
     if (!now) {
       return;
@@ -170,6 +171,7 @@ export class PlanEditor {
       this.showConflict(waiting);
     }
 
+    this.sayRefusal();
     void ask<Schema>("plan/schema").then((schema) => (this.schema = schema)).catch((fault) => console.warn(fault));
   }
 
@@ -495,6 +497,13 @@ export class PlanEditor {
     heading.focus();
   }
 
+  private sayRefusal(): void {
+    const words = this.view ? takeWaitingRefusal() : null;
+    if (words) {
+      this.say(words.split("\n")[0]!, "fails");
+    }
+  }
+
   private closeConflict(): void {
     this.merge?.destroy();
     this.merge = null;
@@ -562,11 +571,39 @@ const freshId = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (on
 
 const draftKey = "plan-draft";
 
-/** The draft of this tab: it outlives a reload. */
-function ownDraftId(): string {
-  const id = sessionStorage.getItem(draftKey) ?? freshId();
-  sessionStorage.setItem(draftKey, id);
-  return id;
+/** How long a tab that is loaded anew waits for itself to let go of its draft. */
+const lockMilliseconds = 800;
+
+/** The draft of this tab: it outlives a reload. A tab that was copied from another takes one of its own. */
+const ownDraftId = once(async () => {
+  const id = sessionStorage.getItem(draftKey);
+  const mine = id !== null && (await holds(id)) ? id : freshId();
+  if (mine !== id) {
+    await holds(mine);
+    sessionStorage.setItem(draftKey, mine);
+  }
+
+  return mine;
+});
+
+/** Holds a draft for this tab as long as the page lives; false where another tab does. Where the browser has no locks (only over a plain line) it is taken as held. */
+function holds(id: string): Promise<boolean> {
+  return new Promise((told) => {
+    const wait = AbortSignal.timeout(lockMilliseconds);
+    const held = navigator.locks?.request(`plan-draft-${id}`, { signal: wait }, () => {
+      told(true);
+      return new Promise(() => undefined);
+    });
+    held?.catch(() => told(false));
+    if (!held) {
+      told(true);
+    }
+  });
+}
+
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | null = null;
+  return () => (made ??= make());
 }
 
 const flushes: Set<() => Promise<void>> = new Set();

@@ -32,6 +32,7 @@ export class Stations {
   }
 
   set(plan: Plan, state: BenchState): void {
+    const focused = this.markers.find((one) => one.element === document.activeElement)?.key;
     for (const one of this.markers) {
       one.marker.remove();
     }
@@ -47,6 +48,7 @@ export class Stations {
       ...plan.neighbours.map((neighbour) => this.add(neighbour, "neighbour")),
     ];
     this.select(state);
+    this.markers.find((one) => one.key === focused)?.element.focus({ preventScroll: true });
   }
 
   select(state: BenchState): void {

@@ -80,16 +80,6 @@ export async function write(path: "save" | "keep" | "undo", body: unknown): Prom
     : { refused: problem.detail ?? `The server answered ${answer.status}.` };
 }
 
-/** Keeps a change from the map in the plan file. A conflict is shown to the reader by the page itself. */
-export async function keep(change: KeptChange, basedOn: string): Promise<Written> {
-  const written = await write("keep", { ...change, "based-on": basedOn });
-  if ("conflict" in written) {
-    showConflict(written.conflict);
-  }
-
-  return written;
-}
-
 let waiting: Conflict | null = null;
 
 /** The conflict that came up while the plan's panel was not open; null when there is none. */
@@ -97,6 +87,33 @@ export function takeWaitingConflict(): Conflict | null {
   const taken = waiting;
   waiting = null;
   return taken;
+}
+
+let refusal: string | null = null;
+
+/** Why a change from outside the plan's panel was refused while that was not open; null when none was. */
+export function takeWaitingRefusal(): string | null {
+  const taken = refusal;
+  refusal = null;
+  return taken;
+}
+
+/** Says in the plan's panel why a change was refused, at once or as soon as it is open. */
+export function showRefusal(words: string): void {
+  refusal = words;
+  document.dispatchEvent(new CustomEvent("plan-refused"));
+}
+
+/** Writes a change that was asked for outside the plan's panel. True when it stands in the plan; else the panel has to be opened: it shows why, or both versions. */
+export async function writeFromOutside(path: "keep" | "undo", body: unknown): Promise<boolean> {
+  const written = await write(path, body).catch((fault: Error): Written => ({ refused: `The server cannot be reached; nothing was changed. ${fault.message}` }));
+  if ("conflict" in written) {
+    showConflict(written.conflict);
+  } else if ("refused" in written) {
+    showRefusal(written.refused);
+  }
+
+  return "now" in written;
 }
 
 /** Shows both versions in the plan's panel, at once or as soon as it is open. */

@@ -281,13 +281,14 @@ export class Drags {
     }
 
     place.dataset.told = told;
+    this.value("");
     const number = (value: number) => (value * (reach?.scale ?? 1)).toFixed(0).replace("-", "−");
     place.replaceChildren(
       ...(reach
         ? [
             item("p", "title", `${reach.title}, in ${reach.unit}`),
-            swatch("hatched", "", reach.below),
-            ...reach.classes.map((one, i) => swatch("", one.ink, i + 1 < reach.classes.length ? `${number(one.from)} to ${number(reach.classes[i + 1]!.from)}` : `${number(one.from)} and more`)),
+            swatch("hatched", "", reach.below, "below"),
+            ...reach.classes.map((one, i) => swatch("", one.ink, i + 1 < reach.classes.length ? `${number(one.from)} to ${number(reach.classes[i + 1]!.from)}` : `${number(one.from)} and more`, number(one.from))),
             item("p", "by", `By ${reach.receiver}, cells of ${reach["cell-metres"].toFixed(0)} m${reach.quick ? ", quick" : ""}`),
           ]
         : problems.map((problem) => item("p", "by", problem))),
@@ -303,7 +304,8 @@ export class Drags {
   private value(text: string): void {
     const place = document.querySelector<HTMLElement>(".reach-value");
     if (place) {
-      place.textContent = text;
+      place.textContent = text || (this.reach.shown ? "Point at the map to read a value." : "");
+      place.toggleAttribute("data-none", !text);
     }
   }
 }
@@ -315,10 +317,11 @@ function item(tag: string, name: string, text: string): HTMLElement {
   return one;
 }
 
-function swatch(name: string, ink: string, text: string): HTMLElement {
+/** A colour and what it means; in the hand there is room for few letters. */
+function swatch(name: string, ink: string, text: string, short: string): HTMLElement {
   const one = item("p", "swatch", "");
   const patch = item("span", "patch " + name, "");
   patch.style.background = ink;
-  one.append(patch, text);
+  one.append(patch, item("span", "long", text), item("span", "short", short));
   return one;
 }
