@@ -17,7 +17,7 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
         TimeSpan pageIn = Stopwatch.GetElapsedTime(start);
         await page.WaitForSelectorAsync(".ground[data-drawn]", new() { Timeout = 180_000 });
         TimeSpan drawn = Stopwatch.GetElapsedTime(start);
-        await ServedDemo.Drawn(page);
+        await TestBrowser.Drawn(page);
         Write($"page in {pageIn.TotalSeconds:0.00} s, map drawn {drawn.TotalSeconds:0.00} s, server {demo.ServerMebibytes:0} MiB");
 
         string policy = answer!.Headers["content-security-policy"];
@@ -28,7 +28,7 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
         Assert.DoesNotContain("unsafe-eval", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("blob:", policy, StringComparison.Ordinal);
         Assert.Equal(11, await page.Locator("button.mark").CountAsync());
-        await ServedDemo.Keep(page, "plan-1440-light");
+        await TestBrowser.Keep(page, "plan-1440-light");
         Assert.Empty(faults);
     }
 
@@ -41,14 +41,14 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
     {
         (IPage page, List<string> faults) = await demo.Open(width, height, isDark);
         await page.GotoAsync(demo.Address + "?site=ferry-house&to=lantern-bay");
-        await ServedDemo.Drawn(page);
+        await TestBrowser.Drawn(page);
         Assert.Contains("Lantern Bay", await page.TitleAsync(), StringComparison.Ordinal);
         Assert.True(await page.Locator(".ledger li").CountAsync() > 8);
         ILocator strip = page.Locator(".strip img");
         Assert.True(await strip.EvaluateAsync<bool>("image => image.decode().then(() => image.naturalWidth > 600)"));
         // Nothing is wider than the window, in the hand neither.
         Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= innerWidth"));
-        await ServedDemo.Keep(page, string.Create(CultureInfo.InvariantCulture, $"path-{width}-{(isDark ? "dark" : "light")}"));
+        await TestBrowser.Keep(page, string.Create(CultureInfo.InvariantCulture, $"path-{width}-{(isDark ? "dark" : "light")}"));
         Assert.Empty(faults);
     }
 
@@ -57,13 +57,13 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
     {
         (IPage page, List<string> faults) = await demo.Open();
         await page.GotoAsync(demo.Address);
-        await ServedDemo.Drawn(page);
+        await TestBrowser.Drawn(page);
         await page.FocusAsync("button.mark[data-key=ferry-house]");
         await page.Keyboard.PressAsync("Enter");
-        await AddressHas(page, "site=ferry-house");
+        await TestBrowser.AddressHas(page, "site=ferry-house");
         await page.FocusAsync("button.mark[data-key=gannet-stack]");
         await page.Keyboard.PressAsync("Space");
-        await AddressHas(page, "to=gannet-stack");
+        await TestBrowser.AddressHas(page, "to=gannet-stack");
         await page.WaitForSelectorAsync(".strip img");
         Assert.Equal("Gannet Stack, own site", await page.Locator("button.mark[data-key=gannet-stack]").GetAttributeAsync("aria-label"));
         Assert.Empty(faults);
@@ -74,17 +74,15 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
     {
         (IPage page, List<string> faults) = await demo.Open();
         await page.GotoAsync(demo.Address + "?site=ferry-house");
-        await ServedDemo.Drawn(page);
+        await TestBrowser.Drawn(page);
         string before = await page.Locator(".rows").First.InnerTextAsync();
         await page.SelectOptionAsync(".bar-fit-out select", "eaves");
-        await AddressHas(page, "fit-out=ferry-house/eaves");
+        await TestBrowser.AddressHas(page, "fit-out=ferry-house/eaves");
         await page.WaitForFunctionAsync("before => document.querySelector('.rows').innerText !== before", before);
         await page.GoBackAsync();
         await page.WaitForFunctionAsync("before => document.querySelector('.rows').innerText === before", before);
         Assert.Empty(faults);
     }
-
-    private static Task AddressHas(IPage page, string part) => page.WaitForFunctionAsync("part => location.search.includes(part)", part);
 
     private void Write(FormattableString text) => output.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

@@ -27,6 +27,20 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// The first stop of the Tab key leads past the map: the router would take it for another page and leave the focus where it is.
+document.addEventListener(
+  "click",
+  (event) => {
+    const target = (event.target as Element | null)?.closest("a.skip")?.getAttribute("href")?.split("#")[1];
+    if (target) {
+      event.preventDefault();
+      event.stopPropagation();
+      document.getElementById(target)?.focus();
+    }
+  },
+  true,
+);
+
 const blazor = (globalThis as unknown as { Blazor: BlazorStart }).Blazor;
 
 document.addEventListener(

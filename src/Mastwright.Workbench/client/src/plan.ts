@@ -181,7 +181,7 @@ export class PlanEditor {
       extensions: [
         ...reading(text),
         history(),
-        EditorView.contentAttributes.of({ "aria-label": "Text of the plan, YAML. Escape, then Tab, leaves it. F8 goes to the next problem.", spellcheck: "false", autocorrect: "off", autocapitalize: "off" }),
+        EditorView.contentAttributes.of({ "aria-label": "Text of the plan, YAML. Escape, then Tab, leaves it. F8 goes to the next problem.", tabindex: "0", spellcheck: "false", autocorrect: "off", autocapitalize: "off" }),
         highlightActiveLine(),
         highlightActiveLineGutter(),
         highlightSelectionMatches(),

@@ -56,7 +56,9 @@ export class LivePanel {
 const row = (link: DragLink) =>
   `<a><span class="dot dot-${link.verdict}"></span><span class="name">${escape(link.name)}</span><span class="what">${link.verdict} · ${(link["distance-metres"] / 1000).toFixed(1)} km</span><span class="number">${margin(link["margin-db"])}</span></a>`;
 
-const margin = (range: Range | null) => (!range ? "?" : range.high - range.low < 2 ? signed(range.median) : `${Math.round(range.low)}…${Math.round(range.high)}`);
+const whole = (value: number) => (Math.round(value) < 0 ? "−" : "+") + Math.abs(Math.round(value));
+
+const margin = (range: Range | null) => (!range ? "?" : range.high - range.low < 2 ? signed(range.median) : `${whole(range.low)}…${whole(range.high)}`);
 
 const title = (one: Ledger) => `<h3>${escape(one.title)} <b>${signed(one.total)} ${escape(one.unit)}</b></h3>`;
 

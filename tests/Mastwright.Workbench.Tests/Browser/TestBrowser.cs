@@ -1,0 +1,79 @@
+using Microsoft.Playwright;
+
+namespace Mastwright.Tests.Workbench.Browser;
+
+/// <summary>The system's browser as the tests run it: software rendering, nothing asked of any other machine.</summary>
+internal static class TestBrowser
+{
+    /// <summary>How long a page may take on a busy machine.</summary>
+    internal const float PatienceMilliseconds = 60_000;
+
+    internal static Task<IBrowser> Launch(IPlaywright playwright, string program = "/usr/bin/chromium") => playwright.Chromium.LaunchAsync(new()
+    {
+        ExecutablePath = program,
+        Args =
+        [
+            "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+            "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost",
+        ],
+    });
+
+    /// <summary>A page of its own, and the list of everything that went wrong on it: errors, refusals by the content security policy, foreign requests.</summary>
+    internal static async Task<(IPage Page, List<string> Faults)> Open(IBrowser browser, string address, BrowserNewContextOptions? options = null)
+    {
+        IBrowserContext context = await browser.NewContextAsync(options ?? Window(1440, 900, isDark: false)).ConfigureAwait(false);
+        context.SetDefaultTimeout(PatienceMilliseconds);
+        IPage page = await context.NewPageAsync().ConfigureAwait(false);
+        List<string> faults = [];
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                faults.Add($"{message.Type}: {message.Text}");
+            }
+        };
+        page.PageError += (_, fault) => faults.Add($"page error: {fault}");
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+            {
+                faults.Add($"asked elsewhere: {request.Url}");
+            }
+        };
+        page.Response += (_, response) =>
+        {
+            if (response.Status >= 400)
+            {
+                faults.Add($"{response.Status}: {response.Url}");
+            }
+        };
+        await page.AddInitScriptAsync("document.addEventListener('securitypolicyviolation', one => console.error('policy: ' + one.violatedDirective + ' ' + one.blockedURI))").ConfigureAwait(false);
+        return (page, faults);
+    }
+
+    internal static BrowserNewContextOptions Window(int width, int height, bool isDark) => new()
+    {
+        ViewportSize = new() { Width = width, Height = height },
+        ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light,
+        ReducedMotion = ReducedMotion.Reduce,
+        AcceptDownloads = true,
+    };
+
+    /// <summary>Waits until the map is drawn and its links are there.</summary>
+    internal static Task Drawn(IPage page) => page.WaitForSelectorAsync(".ground[data-drawn][data-links]");
+
+    /// <summary>Waits until the whole reach lies on the map.</summary>
+    internal static Task Settled(IPage page) => page.WaitForSelectorAsync(".ground[data-reach=settled]");
+
+    /// <summary>Waits until the page's address holds something, or does not.</summary>
+    internal static Task AddressHas(IPage page, string part, bool isThere = true) =>
+        page.WaitForFunctionAsync("([part, isThere]) => decodeURIComponent(location.search).includes(part) === isThere", new object[] { part, isThere });
+
+    /// <summary>Keeps a picture of the page among the test results.</summary>
+    internal static async Task Keep(IPage page, string name)
+    {
+        string folder = Path.Combine(TestPlaces.Repository, "artifacts", "screenshots");
+        Directory.CreateDirectory(folder);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png") }).ConfigureAwait(false);
+    }
+}
