@@ -44,14 +44,12 @@ public static class ServerPicture
             scale,
             (x, y) =>
             {
-                int column = (int)Math.Round((x - frame.OriginX) / frame.StepX);
-                int row = (int)Math.Round((frame.OriginY - y) / frame.StepY);
-                if ((uint)column >= (uint)frame.Columns || (uint)row >= (uint)frame.Rows)
+                int cell = CellAt(frame, x, y);
+                if (cell < 0)
                 {
                     return new(MapPixelKind.Outside);
                 }
 
-                int cell = (row * frame.Columns) + column;
                 if (float.IsNaN(layer.MarginsDb[cell]))
                 {
                     return new((model.Servers.Flags[cell] & ReachFlags.Outside) != ReachFlags.None ? MapPixelKind.Outside : MapPixelKind.Missing);
@@ -63,6 +61,14 @@ public static class ServerPicture
                     : new(MapPixelKind.Coloured, ServerStyles.InkOf(styles[server - 1]), ServerStyles.HatchOf(styles[server - 1]));
             },
             model.ShowsCount ? 1 : ReliefOverStyle);
+    }
+
+    /// <summary>The cell at a place of the grid's zone; −1 outside the grid.</summary>
+    internal static int CellAt(GridFrame frame, double eastingMetres, double northingMetres)
+    {
+        int column = (int)Math.Round((eastingMetres - frame.OriginX) / frame.StepX);
+        int row = (int)Math.Round((frame.OriginY - northingMetres) / frame.StepY);
+        return (uint)column < (uint)frame.Columns && (uint)row < (uint)frame.Rows ? (row * frame.Columns) + column : -1;
     }
 
     private static ImmutableArray<Shape> Panel(ServerPictureModel model)

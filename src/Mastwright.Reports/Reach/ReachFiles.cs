@@ -33,11 +33,6 @@ internal static class ReachFiles
                 return $"--out: '{path}' ends in none of {Endings}";
             }
 
-            if (options.IsOfSeveral && Ending(path) == ".kmz")
-            {
-                return $"--out: '{path}': a .kmz overlay shows one station; for several there are .png, .svg, .tif and .geojson";
-            }
-
             string? folder = Path.GetDirectoryName(Path.GetFullPath(path));
             if (!Directory.Exists(folder))
             {
@@ -177,20 +172,27 @@ internal static class ReachFiles
         ReachOverlay overlay = ReachOverlay.Draw(report.Map, options.Direction);
         string name = report.Setup.Station.Name;
         string title = options.Direction switch { ReachDirection.Hears => $"What {name} hears", ReachDirection.Both => $"Where {name} is heard and hears", _ => $"Where {name} is heard" };
-        return ReachKmz.Write(new()
-        {
-            Name = title,
-            Description = $"By {report.Setup.Receiver.Name}; {report.RadioText()}. {report.MethodText()} Assumed: {string.Join("; ", report.Assumptions.OrderBy(Rank).Select(assumption => assumption.Text).Distinct(StringComparer.Ordinal))}.",
-            StationName = name,
-            Station = report.Map.Field.Input.Station,
-            MapPng = PixelPng.Write(overlay.Image),
-            LegendPng = PngWriter.Write(overlay.Legend, 1.5),
-            WestDegrees = overlay.WestDegrees,
-            SouthDegrees = overlay.SouthDegrees,
-            EastDegrees = overlay.EastDegrees,
-            NorthDegrees = overlay.NorthDegrees,
-        });
+        return Kmz(
+            overlay, title, $"By {report.Setup.Receiver.Name}; {report.RadioText()}. {report.MethodText()} {Assumed(report.Assumptions)}", [(name, report.Map.Field.Input.Station)]);
     }
+
+    /// <summary>An overlay packed with its legend and its stations.</summary>
+    internal static byte[] Kmz(ReachOverlay overlay, string name, string description, ImmutableArray<(string Name, GeoPoint Place)> stations) => ReachKmz.Write(new()
+    {
+        Name = name,
+        Description = description,
+        Stations = stations,
+        MapPng = PixelPng.Write(overlay.Image),
+        LegendPng = PngWriter.Write(overlay.Legend, 1.5),
+        WestDegrees = overlay.WestDegrees,
+        SouthDegrees = overlay.SouthDegrees,
+        EastDegrees = overlay.EastDegrees,
+        NorthDegrees = overlay.NorthDegrees,
+    });
+
+    /// <summary>What was assumed, as one sentence, the most telling first.</summary>
+    internal static string Assumed(IEnumerable<Assumption> assumptions) =>
+        $"Assumed: {string.Join("; ", assumptions.OrderBy(Rank).Select(assumption => assumption.Text).Distinct(StringComparer.Ordinal))}.";
 
     private static Dictionary<string, string> Properties(ReachReport report, ReachOptions options) => new(StringComparer.Ordinal)
     {

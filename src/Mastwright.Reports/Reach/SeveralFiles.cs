@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using Mastwright.Geodesy;
 using Mastwright.Network.Reach;
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Reach;
@@ -21,6 +23,9 @@ internal static class SeveralFiles
             case ".png" or ".svg":
                 ReachRelief relief = ReachRelief.Over(report.Session.Ground.MosaicFor, report.Servers.Frame, ReachPicture.ReliefSide, ReachPicture.RimShare);
                 ReachFiles.WritePicture(path, Draw(report, options, relief), relief.Frame);
+                break;
+            case ".kmz":
+                WholeFile.Write(path, Kmz(report, options));
                 break;
             case ".geojson":
                 WholeFile.Write(path, GeoJson(report, options, layer));
@@ -45,6 +50,19 @@ internal static class SeveralFiles
         Theme = options.IsDark ? Theme.Dark : Theme.Light,
         Assumptions = ReachFiles.Sentences(report.Assumptions),
     });
+
+    private static byte[] Kmz(SeveralReport report, ReachOptions options)
+    {
+        bool showsCount = options.Layer == ReachLayers.StationCount;
+        ImmutableArray<MapStation> stations = report.Stations;
+        ReachOverlay overlay = ReachOverlay.Draw(
+            report.Servers, options.Direction, showsCount, stations, GeoBounds.Of([.. report.Setups.Select(setup => setup.Station.Position.Point)]).Expanded(report.Area.RadiusMetres));
+        return ReachFiles.Kmz(
+            overlay,
+            showsCount ? $"How many of {stations.Length} stations reach a place" : $"Which of {stations.Length} stations serves a place best",
+            $"By {report.Receiver.Name}; {report.RadioText}. {report.MethodText()} {ReachFiles.Assumed(report.Assumptions)}",
+            [.. report.Setups.Select((setup, i) => ($"{i + 1}  {stations[i].Name}", setup.Station.Position.Point))]);
+    }
 
     private static void Raster(string path, SeveralReport report, string wanted, BestServerLayer layer)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
@@ -6,7 +7,7 @@ using Mastwright.Geodesy;
 
 namespace Mastwright.Storage.Reach;
 
-/// <summary>Packs a reach map as KMZ for a phone or a globe: KML 2.2 (OGC 07-147r2) with a ground overlay, its legend and the station.</summary>
+/// <summary>Packs a reach map as KMZ for a phone or a globe: KML 2.2 (OGC 07-147r2) with a ground overlay, its legend and the stations.</summary>
 public static class ReachKmz
 {
     private const string Namespace = "http://www.opengis.net/kml/2.2";
@@ -58,12 +59,16 @@ public static class ReachKmz
             xml.WriteEndElement();
             xml.WriteEndElement();
             Legend(xml);
-            xml.WriteStartElement("Placemark", Namespace);
-            Element(xml, "name", content.StationName);
-            xml.WriteStartElement("Point", Namespace);
-            Element(xml, "coordinates", $"{Number(content.Station.LongitudeDegrees)},{Number(content.Station.LatitudeDegrees)}");
-            xml.WriteEndElement();
-            xml.WriteEndElement();
+            foreach ((string name, GeoPoint place) in content.Stations)
+            {
+                xml.WriteStartElement("Placemark", Namespace);
+                Element(xml, "name", name);
+                xml.WriteStartElement("Point", Namespace);
+                Element(xml, "coordinates", $"{Number(place.LongitudeDegrees)},{Number(place.LatitudeDegrees)}");
+                xml.WriteEndElement();
+                xml.WriteEndElement();
+            }
+
             xml.WriteEndElement();
             xml.WriteEndElement();
         }
@@ -110,11 +115,8 @@ public sealed record ReachKmzContent
     /// <summary>What it shows, in sentences.</summary>
     public required string Description { get; init; }
 
-    /// <summary>Name of the station.</summary>
-    public required string StationName { get; init; }
-
-    /// <summary>Where it stands.</summary>
-    public required GeoPoint Station { get; init; }
+    /// <summary>The stations: the name of each, and where it stands.</summary>
+    public required ImmutableArray<(string Name, GeoPoint Place)> Stations { get; init; }
 
     /// <summary>The overlay as PNG, evenly spaced in degrees.</summary>
     public required ReadOnlyMemory<byte> MapPng { get; init; }

@@ -216,6 +216,26 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
         Assert.Equal(2 * 0.01799, edges[0] - edges[1], 0.0005);
     }
 
+    [Theory]
+    [InlineData("best-server")]
+    [InlineData("station-count")]
+    [InlineData("margin")]
+    public void The_overlay_of_several_stations_holds_all_their_radii_and_names_them(string layer)
+    {
+        string plan = SmallPlan.Write(folder);
+        ProgramRun.Of(folder.Path, "reach", plan, "west", "east", "--radius", "2 km", "--cell", "100 m", "--layer", layer, "--out", "map.kmz").EndsWith(0);
+        using ZipArchive zip = ZipFile.OpenRead(folder.File("map.kmz"));
+        using Stream stream = zip.GetEntry("doc.kml")!.Open();
+        XDocument document = XDocument.Load(stream);
+        static XName Kml(string name) => XName.Get(name, "http://www.opengis.net/kml/2.2");
+        double[][] places = [.. document.Descendants(Kml("coordinates")).Select(text => text.Value.Split(',').Select(number => double.Parse(number, CultureInfo.InvariantCulture)).ToArray())];
+        Assert.Equal(2, places.Length);
+        double[] edges = [.. document.Descendants(Kml("LatLonBox")).Single().Elements().Select(edge => double.Parse(edge.Value, CultureInfo.InvariantCulture))];
+        Assert.Equal(places.Max(place => place[1]) + 0.01799, edges[0], 0.0003);
+        Assert.Equal(places.Min(place => place[1]) - 0.01799, edges[1], 0.0003);
+        Assert.True(edges[2] > places.Max(place => place[0]) && edges[3] < places.Min(place => place[0]));
+    }
+
     [Fact]
     public void Ground_that_the_radius_leaves_is_named_with_where_it_is_missing()
     {
@@ -253,7 +273,6 @@ public sealed class ReachTests(SkerrinRun skerrin) : IDisposable
     [InlineData("west east --fit-out mast", "name each as SITE/FIT-OUT")]
     [InlineData("west east --layer level", "several stations have no 'level', but best-server, station-count, margin")]
     [InlineData("west --layer best-server", "one station has no 'best-server'")]
-    [InlineData("west east --out map.kmz", "one station")]
     [InlineData("west east --cell 1m", "5 m or more")]
     [InlineData("west east --ranges", "--ranges is about one station")]
     [InlineData("west --layer margin-low", "needs --ranges")]
