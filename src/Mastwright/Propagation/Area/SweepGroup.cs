@@ -258,13 +258,16 @@ internal sealed class SweepGroup
         Eight moments = Eight.Zero;
         Eight stationPoint = Eight.Zero;
         Eight cellPoint = Eight.Zero;
+        Eight cover = flat;
+        Eight coverBack = flat;
         for (int i = 0; i < OwnPoints.Count; i++)
         {
             Eight number = All(i);
             Eight toEnd = own.ToEnd[i];
             Eight at = Length - toEnd;
+            Eight perMetre = Eight.One / at;
             Eight h = own.Ground[i];
-            Eight rise = (h - hts) / at;
+            Eight rise = (h - hts) * perMetre;
             flat = Largest(flat, rise);
             rise -= at * fall;
             Eight isHigher = Vector512.GreaterThan(rise, bare);
@@ -279,6 +282,13 @@ internal sealed class SweepGroup
             obstruction = Largest(obstruction, h - (at * Line));
             heights += h;
             moments += h * at;
+            if (t.HasCover)
+            {
+                // One division for the bare ground and for what stands on it.
+                h = own.Top[i];
+                cover = Largest(cover, ((h - hts) * perMetre) - (at * fall));
+                coverBack = Largest(coverBack, ((h - Antenna) * own.PerMetre[i]) - (toEnd * fall));
+            }
         }
 
         missing |= (uint)(~Vector512.Equals(heights, heights)).ExtractMostSignificantBits();
@@ -291,7 +301,7 @@ internal sealed class SweepGroup
         ownSum = heights - again;
         ownMoment = moments - (again * (Length - own.ToEnd[0]));
         ownHorizons = new(stationPoint, cellPoint);
-        ownMedian = t.HasCover ? SlopesOf(own.Top, t.MedianFall) : new(bare, bareBack);
+        ownMedian = t.HasCover ? new(cover, coverBack) : new(bare, bareBack);
         ownBare = new(bare, bareBack);
     }
 
