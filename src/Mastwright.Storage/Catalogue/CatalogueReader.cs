@@ -12,7 +12,7 @@ namespace Mastwright.Storage.Catalogue;
 /// <summary>Binds the tree of a catalogue to its rows and collects every fault.</summary>
 internal sealed partial class CatalogueReader(string file)
 {
-    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems", .. LawSections, .. SupplySections, .. StructureSections];
+    private static readonly string[] RootKeys = ["format", "line-types", "feed-parts", "modems", .. LawSections, .. SupplySections, .. StructureSections, .. BoxSections];
     private static readonly string[] LineKeys = ["key", "name", "reference-temperature-celsius", "points", "source"];
     private static readonly string[] PartKeys = ["key", "loss-db", "source"];
     private static readonly string[] LimitKeys = ["db", "source"];
@@ -51,6 +51,7 @@ internal sealed partial class CatalogueReader(string file)
                 Supply = Supply(root),
                 Structure = Structure(root),
                 Earthing = Earthing(root),
+                Box = Box(root),
             };
     }
 

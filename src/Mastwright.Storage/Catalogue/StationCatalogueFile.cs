@@ -11,7 +11,7 @@ public static class StationCatalogueFile
     /// <summary>The most bytes that a catalogue file may hold.</summary>
     public const int MaximumBytes = 1024 * 1024;
 
-    private static readonly string[] Names = ["line-types", "feed-parts", "modem", "radio-rules", "exposure", "supply", "loads", "cells", "wind", "tubes", "earthing"];
+    private static readonly string[] Names = ["line-types", "feed-parts", "modem", "radio-rules", "exposure", "supply", "loads", "cells", "wind", "tubes", "earthing", "box"];
 
     private static readonly Lazy<StationCatalogue> BuiltIn = new(ReadBuiltIn);
 

@@ -37,7 +37,7 @@ internal static class FitOutBinder
             People = People(reader),
             NearbyTransmitters = [.. reader.Keyed(FitOutKeys.NearbyTransmitters).Select(item => Nearby(binding, item.Node, item.Path, item.Key)).OfType<NearbyTransmitter>()],
             Supply = SupplyBinder.Bind(reader, FitOutKeys.Supply),
-            Box = Box(reader),
+            Box = BoxBinder.Bind(reader),
             Mast = MastBinder.Bind(reader),
             Hazards = HazardBinder.Bind(reader, FitOutKeys.Hazards, siteHazards),
             Earthing = EarthingBinder.Bind(reader),
@@ -57,18 +57,6 @@ internal static class FitOutBinder
         PeopleNear people = new(reader.Exact(PeopleKeys.Public), reader.Exact(PeopleKeys.Workers));
         reader.Done();
         return people;
-    }
-
-    private static BoxPlan Box(MappingReader fitOut)
-    {
-        if (fitOut.Find(FitOutKeys.Box) is not { } node || MappingReader.Open(fitOut.Binding, node, fitOut.PathOf(FitOutKeys.Box), BoxKeys.Shape) is not { } reader)
-        {
-            return new();
-        }
-
-        BoxPlan box = new() { TemperatureCelsius = reader.Quantity(BoxKeys.Temperature) };
-        reader.Done();
-        return box;
     }
 
     private static NearbyTransmitter? Nearby(PlanBinding binding, PlanNode node, string path, string key)

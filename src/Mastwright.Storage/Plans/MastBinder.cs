@@ -17,6 +17,7 @@ internal static class MastBinder
         MastFit mast = new()
         {
             Tubes = [.. reader.List(MastKeys.Tubes).Select(item => Tube(fitOut.Binding, item)).OfType<MastTube>()],
+            Clamp = reader.Text(MastKeys.Clamp),
             Box = Box(reader),
             Cable = Cable(reader),
             MaterialFactor = reader.Number(MastKeys.MaterialFactor),

@@ -41,10 +41,11 @@ internal static class MastKeys
 
     internal static readonly KeyShape Tubes = new("tubes", new ListShape(TubeShape), "The tubes from the upper bracket up.", Required: true);
     internal static readonly KeyShape Bracket = new("bracket", BracketShape, "The two brackets that hold it.");
+    internal static readonly KeyShape Clamp = new("clamp", new TextShape("stainless-steel"), "Metal of the clamp that holds the antenna: stainless-steel, zinc (galvanised), aluminium, copper, brass, tin or steel.");
     internal static readonly KeyShape Box = new("box", BoxShape, "A box on the mast.");
     internal static readonly KeyShape Cable = new("cable", CableShape, "A cable up the mast.");
     internal static readonly KeyShape Guys = new("guys", GuyShape, "One level of guys.");
     internal static readonly KeyShape MaterialFactor = new("material-factor", new NumberShape(1, 3), "Partial factor on the strength, in place of the grade's.");
 
-    internal static readonly MappingShape Shape = new("mast", Tubes, Bracket, Box, Cable, Guys, MaterialFactor);
+    internal static readonly MappingShape Shape = new("mast", Tubes, Bracket, Clamp, Box, Cable, Guys, MaterialFactor);
 }

@@ -103,11 +103,3 @@ internal static class SupplyKeys
     /// <summary>Alternatives and the shape of the list in each branch below them, for a fork's own key.</summary>
     internal static AlternativesShape Below(KeyShape branches) => branches == Branches ? BranchItem : InnerItem;
 }
-
-/// <summary>Keys of the box.</summary>
-internal static class BoxKeys
-{
-    internal static readonly KeyShape Temperature = new("temperature", new QuantityShape(Dimension.Temperature, -60, 90, "15 (-10…40) °C", Ranged: true), "Temperature inside: coldest, on the whole, hottest.");
-
-    internal static readonly MappingShape Shape = new("box", Temperature);
-}

@@ -32,6 +32,7 @@ internal static class UnitText
         Dimension.Area => "an area",
         Dimension.Force => "a force",
         Dimension.Resistivity => "a resistivity",
+        Dimension.TemperatureDifference => "a difference of temperatures in K",
         _ => "a quantity",
     };
 
@@ -63,6 +64,7 @@ internal static class UnitText
             Dimension.Area => value != 0 && Math.Abs(value) < 0.01 ? (1e-6, "mm²") : (1, "m²"),
             Dimension.Force => Math.Abs(value) >= 1000 ? (1000, "kN") : (1, "N"),
             Dimension.Resistivity => (1, "Ω·m"),
+            Dimension.TemperatureDifference => (1, "K"),
             _ => (1, ""),
         };
         string number = Math.Round(value / factor, 6).ToString("0.######", CultureInfo.InvariantCulture);

@@ -46,6 +46,20 @@ public sealed record Finding
     /// <summary>Words and numbers for the sentence, by the names its table entry uses; already in text, with units.</summary>
     public ImmutableSortedDictionary<string, string> Details { get; init; } = ImmutableSortedDictionary<string, string>.Empty;
 
+    /// <summary>A judgement that stays open for want of something.</summary>
+    /// <param name="code">Its code.</param>
+    /// <param name="subject">What would be judged.</param>
+    /// <param name="quantity">Name of the quantity.</param>
+    /// <param name="details">Words for its sentence.</param>
+    internal static Finding Unknown(string code, string subject, string quantity, params ReadOnlySpan<(string Name, string Value)> details) => new()
+    {
+        Code = code,
+        Subject = subject,
+        Verdict = Verdict.Unknown,
+        Quantity = quantity,
+        Details = FindingDetails.Of(details),
+    };
+
     /// <summary>Code, subject and verdict.</summary>
     public override string ToString() => $"{Code} at {Subject}: {Verdict}";
 }

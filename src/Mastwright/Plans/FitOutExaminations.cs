@@ -1,4 +1,6 @@
 using Mastwright.Station;
+using Mastwright.Station.BoxClimate;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
 
@@ -10,10 +12,21 @@ internal static class FitOutExaminations
     /// <param name="plan">The plan.</param>
     /// <param name="chain">The station's radio chain.</param>
     /// <param name="catalogue">Catalogue rows, those of law among them.</param>
-    internal static FitOutReport Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue) => new(
-        station,
-        Examination.Of(
-            RadioLaw.Of(station, plan, chain, catalogue),
-            StationSupply.Of(station, plan, catalogue).Examination,
-            StandingStation.Of(station, plan, catalogue)));
+    internal static FitOutReport Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue)
+    {
+        (SupplyResult supply, BoxResult box) = StationBox.Of(station, plan, catalogue);
+        StandingResult standing = StandingStation.Of(station, plan, catalogue);
+        return new(
+            station,
+            Examination.Of(
+                RadioLaw.Of(station, plan, chain, catalogue),
+                supply.Examination,
+                box.Examination,
+                standing.Examination))
+        {
+            Supply = supply,
+            Box = box,
+            Mast = standing.Mast,
+        };
+    }
 }

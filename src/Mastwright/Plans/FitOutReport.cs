@@ -1,8 +1,21 @@
 using Mastwright.Station;
+using Mastwright.Station.BoxClimate;
+using Mastwright.Station.Mast;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
 
 /// <summary>What was worked out of one fit-out besides its links and its radio chain.</summary>
 /// <param name="Station">The site with the fit-out that was examined.</param>
 /// <param name="Examination">Ledgers, findings and assumptions.</param>
-public sealed record FitOutReport(LinkStation Station, Examination Examination);
+public sealed record FitOutReport(LinkStation Station, Examination Examination)
+{
+    /// <summary>The supply.</summary>
+    public SupplyResult Supply { get; init; } = SupplyResult.Nothing;
+
+    /// <summary>The box.</summary>
+    public BoxResult Box { get; init; } = BoxResult.Nothing;
+
+    /// <summary>The mast; null for an antenna indoors.</summary>
+    public MastResult? Mast { get; init; }
+}

@@ -3,6 +3,7 @@ using Mastwright.Geodesy;
 using Mastwright.Ground;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Earthing;
 using Mastwright.Station.Exposure;
 using Mastwright.Station.Feed;
@@ -203,7 +204,7 @@ public sealed record FitOut
     public ImmutableArray<SupplyPart> Supply { get; init; } = [];
 
     /// <summary>The box.</summary>
-    public BoxPlan Box { get; init; } = new();
+    public BoxFit Box { get; init; } = new();
 
     /// <summary>What the antenna stands on; null when nobody said.</summary>
     public MastFit? Mast { get; init; }
@@ -213,13 +214,6 @@ public sealed record FitOut
 
     /// <summary>Earth, lightning, surge protection; null when nobody said.</summary>
     public EarthingFit? Earthing { get; init; }
-}
-
-/// <summary>The box that a radio or a battery stands in.</summary>
-public sealed record BoxPlan
-{
-    /// <summary>Temperature inside in °C: coldest, on the whole, hottest; null when not given.</summary>
-    public Estimate? TemperatureCelsius { get; init; }
 }
 
 /// <summary>Somebody's transmitter close to the station.</summary>

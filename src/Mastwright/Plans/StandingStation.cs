@@ -1,6 +1,8 @@
+using Mastwright.Findings;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Antenna;
+using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Earthing;
 using Mastwright.Station.Hazards;
 using Mastwright.Station.Mast;
@@ -10,13 +12,13 @@ namespace Mastwright.Plans;
 /// <summary>Whether a fit-out stands, whom it can hurt, and how it is earthed.</summary>
 internal static class StandingStation
 {
-    internal static Examination Of(LinkStation station, Plan plan, StationCatalogue catalogue)
+    internal static StandingResult Of(LinkStation station, Plan plan, StationCatalogue catalogue)
     {
         FitOut fitOut = station.FitOut!;
         Site site = station.Site!;
         if (fitOut.Antenna.Indoors)
         {
-            return Examination.Nothing;
+            return new(Examination.Nothing, null);
         }
 
         Estimate? height = HeightMetres(station);
@@ -41,7 +43,45 @@ internal static class StandingStation
             Feed = fitOut.Feed,
             Catalogue = catalogue,
         });
-        return Examination.Of(mast.Examination, hazards, earthing);
+        Examination metals = MetalPairs(station.FitOutPath, fitOut, catalogue);
+        return new(Examination.Of(mast.Examination, hazards, earthing, metals), mast);
+    }
+
+    /// <summary>The metals that touch at the mast: the antenna's clamp and the earth conductor.</summary>
+    private static Examination MetalPairs(string fitOutPath, FitOut fitOut, StationCatalogue catalogue)
+    {
+        if (fitOut.Mast is not { Tubes: [.., MastTube top] tubes } mast || catalogue.Structure.Grades.Find(top.Grade) is not { } topGrade)
+        {
+            return Examination.Nothing;
+        }
+
+        BoxCatalogue rows = catalogue.Box;
+        BoxPlaceRow? place = rows.Places.Find(fitOut.Box.Place);
+        List<Finding?> findings = [];
+        List<Assumption> assumptions = [];
+        string topMetal = Metal(topGrade);
+        if (mast.Clamp.Length > 0)
+        {
+            findings.Add(GalvanicPair.Judge(StationDefaults.Join(fitOutPath, "mast/clamp"), "The antenna's clamp on the mast", mast.Clamp, topMetal, place, rows));
+        }
+
+        if (fitOut.Earthing is { ConductorMaterial: { Length: > 0 } earth } && catalogue.Structure.Grades.Find(tubes[0].Grade) is { } footGrade)
+        {
+            findings.Add(GalvanicPair.Judge(StationDefaults.Join(fitOutPath, "earthing/material"), "The earth conductor on the mast", earth, Metal(footGrade), place, rows));
+        }
+
+        return new() { Findings = [.. findings.OfType<Finding>()], Assumptions = [.. assumptions.Distinct()] };
+
+        string Metal(TubeGradeRow grade)
+        {
+            if (grade.Material != TubeMaterial.Steel)
+            {
+                return "aluminium";
+            }
+
+            assumptions.Add(new("mast-galvanised", "steel tubes are galvanised", "assumed", StationDefaults.Join(fitOutPath, "mast/tubes")));
+            return "zinc";
+        }
     }
 
     /// <summary>Height of the antenna's centre above the ground; null when it is above the sea and the ground's height is not given.</summary>
@@ -60,3 +100,8 @@ internal static class StandingStation
         };
     }
 }
+
+/// <summary>What came of what stands outside.</summary>
+/// <param name="Examination">Ledgers, findings and assumptions.</param>
+/// <param name="Mast">The mast; null for an antenna indoors.</param>
+internal sealed record StandingResult(Examination Examination, MastResult? Mast);

@@ -1,3 +1,4 @@
+using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
@@ -12,8 +13,9 @@ public static class StationSupply
     /// <param name="station">A site with its fit-out.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="catalogue">The rows that parts are looked up in.</param>
+    /// <param name="boxCelsius">Temperature in the box as worked out, in °C; null for the one that the plan gives.</param>
     /// <exception cref="ArgumentException">The station is a neighbour.</exception>
-    public static SupplyResult Of(LinkStation station, Plan plan, StationCatalogue catalogue)
+    public static SupplyResult Of(LinkStation station, Plan plan, StationCatalogue catalogue, Estimate? boxCelsius = null)
     {
         ArgumentNullException.ThrowIfNull(station);
         ArgumentNullException.ThrowIfNull(plan);
@@ -27,7 +29,7 @@ public static class StationSupply
             Traffic = ModemSettingCheck.TryValidate(plan.Modem, out _)
                 ? TrafficEstimate.Of(station.Traffic ?? plan.Traffic, Airtime.Compute(plan.Modem).TotalSeconds, StationDefaults.Join(station.PlanPath, "traffic"))
                 : null,
-            BoxCelsius = fitOut.Box.TemperatureCelsius,
+            BoxCelsius = boxCelsius ?? fitOut.Box.TemperatureCelsius,
         });
     }
 }

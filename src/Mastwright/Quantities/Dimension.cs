@@ -71,4 +71,7 @@ public enum Dimension
 
     /// <summary>An electric resistivity, in ohm metres.</summary>
     Resistivity,
+
+    /// <summary>A difference of temperatures, in kelvins.</summary>
+    TemperatureDifference,
 }

@@ -34,6 +34,7 @@ internal sealed record QuantityKind(string Name, string Example, string Units, d
         Dimension.Area => new("an area", "0.05 m²", "m², cm² or mm² (or m2, cm2, mm2)", 0, 1e6, "between 0 m² and 1000000 m²"),
         Dimension.Force => new("a force", "2.5 kN", "N or kN", 0, 1e9, "between 0 N and 1000000 kN"),
         Dimension.Resistivity => new("a resistivity", "100 Ω·m", "Ω·m or ohm·m", 0, 1e8, "between 0 Ω·m and 100000000 Ω·m"),
+        Dimension.TemperatureDifference => new("a difference of temperatures", "8 K", "K", -2000, 2000, "between -2000 K and 2000 K"),
         Dimension.Resistance => new("a resistance", "0.5 ohm", "ohm, Ω or mΩ", 0, 1e9, "between 0 ohm and 1000000000 ohm"),
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "There is no such dimension."),
     };

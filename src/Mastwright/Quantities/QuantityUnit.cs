@@ -101,6 +101,7 @@ internal sealed record QuantityUnit(
         new("Ω·m", Dimension.Resistivity),
         new("ohm·m", Dimension.Resistivity),
         new("Ωm", Dimension.Resistivity),
+        new("K", Dimension.TemperatureDifference),
     ];
 
     /// <summary>

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Earthing;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Mast;
@@ -54,6 +55,9 @@ public sealed class StationCatalogue
     /// <summary>Lightning classes, conductors and soils: what earthing looks up.</summary>
     public EarthingCatalogue Earthing { get; init; } = EarthingCatalogue.Empty;
 
+    /// <summary>Materials, colours, places, metals: what a box looks up.</summary>
+    public BoxCatalogue Box { get; init; } = BoxCatalogue.Empty;
+
     /// <summary>The line type of a key, in any case; null when there is none.</summary>
     public LineTypeRow? LineType(string key) => _lines.GetValueOrDefault(key);
 
@@ -79,6 +83,7 @@ public sealed class StationCatalogue
             Supply = Supply.Overlay(other.Supply),
             Structure = Structure.Overlay(other.Structure),
             Earthing = Earthing.Overlay(other.Earthing),
+            Box = Box.Overlay(other.Box),
         };
     }
 

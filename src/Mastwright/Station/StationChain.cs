@@ -52,7 +52,7 @@ public static class StationChain
         StationChainResult result = new() { Feed = feed, Pattern = pattern };
         if (input.Radio.ConductedPowerDbm is not { } conducted)
         {
-            findings.Add(Unknown("conducted-power-unknown", powerPath, "conducted power", "dBm", powerPath));
+            findings.Add(Finding.Unknown("conducted-power-unknown", powerPath, "conducted power", ("missing", powerPath)) with { Unit = "dBm" });
             return result with { MissingToSend = [powerPath, .. missing] };
         }
 
@@ -81,7 +81,7 @@ public static class StationChain
         if (Demodulation.SnrLimit(input.Modem, input.Radio, input.Catalogue) is not { } limit)
         {
             string path = radioPath + "/snr-limits";
-            findings.Add(Unknown("demodulation-limit-unknown", radioPath, "demodulation limit", "dB", path));
+            findings.Add(Finding.Unknown("demodulation-limit-unknown", radioPath, "demodulation limit", ("missing", path)) with { Unit = "dB" });
             return result with { MissingToReceive = [path, .. missing] };
         }
 
@@ -134,9 +134,9 @@ public static class StationChain
         }
 
         assumptions.Add(new("external-noise", "no noise from outside beyond an antenna at 290 K", "assumed", "air/external-noise"));
-        findings.Add(Unknown("external-noise-unknown", input.PlanPath, "noise from outside", "dB above kT0B", ExternalNoise.IsInRange(input.Modem.FrequencyHz)
+        findings.Add(Finding.Unknown("external-noise-unknown", input.PlanPath, "noise from outside", ("missing", ExternalNoise.IsInRange(input.Modem.FrequencyHz)
             ? "the plan gives neither air/external-noise nor air/noise-environment, from which ITU-R P.372 has a figure"
-            : string.Create(CultureInfo.InvariantCulture, $"{ExternalNoise.RangeText}; at {input.Modem.FrequencyHz / 1e6:0.###} MHz it has to be measured")));
+            : string.Create(CultureInfo.InvariantCulture, $"{ExternalNoise.RangeText}; at {input.Modem.FrequencyHz / 1e6:0.###} MHz it has to be measured"))) with { Unit = "dB above kT0B" });
         return (0, "assumed");
     }
 
@@ -152,14 +152,4 @@ public static class StationChain
 
         return gaps;
     }
-
-    private static Finding Unknown(string code, string subject, string quantity, string unit, string missing) => new()
-    {
-        Code = code,
-        Subject = subject,
-        Verdict = Verdict.Unknown,
-        Quantity = quantity,
-        Unit = unit,
-        Details = FindingDetails.Of(("missing", missing)),
-    };
 }

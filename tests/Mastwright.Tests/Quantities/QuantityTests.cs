@@ -56,6 +56,7 @@ public sealed class QuantityTests
     [InlineData("400 N", Dimension.Force, 400)]
     [InlineData("100 Ω·m", Dimension.Resistivity, 100)]
     [InlineData("100 ohm·m", Dimension.Resistivity, 100)]
+    [InlineData("8 K", Dimension.TemperatureDifference, 8)]
     [InlineData("2 years", Dimension.Time, 63_115_200)]
     [InlineData("57 V", Dimension.Voltage, 57)]
     [InlineData("350 mA", Dimension.Current, 0.35)]
@@ -276,6 +277,7 @@ public sealed class QuantityTests
         Dimension.MassPerLength => (0, 1e4),
         Dimension.Force => (0, 1e9),
         Dimension.Resistivity => (0, 1e8),
+        Dimension.TemperatureDifference => (-2000, 2000),
         _ => (1e-3, 1e9),
     };
 }

@@ -1,9 +1,11 @@
 using System.Text.RegularExpressions;
 using Mastwright.Findings;
 using Mastwright.Quantities;
+using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Earthing;
 using Mastwright.Station.Hazards;
 using Mastwright.Station.Mast;
+using Mastwright.Tests.Station.BoxClimate;
 using Mastwright.Tests.Station.Earthing;
 using Mastwright.Tests.Station.Mast;
 using Mastwright.Tests.Station.Wind;
@@ -72,6 +74,24 @@ public sealed class StandingSentencesTests
         {
             yield return finding;
         }
+
+        BoxInput box = BoxExaminationTests.Input;
+        BoxInput[] boxes =
+        [
+            box,
+            box with { Box = new() },
+            box with { Box = box.Box with { Parts = [], Code = null, Colour = "wite", Entries = BoxFacing.NotSaid } },
+            box with { Box = box.Box with { Parts = [], TemperatureCelsius = Estimate.Exactly(20), OutsideCelsius = Estimate.Exactly(5), Entries = BoxFacing.Side, DripLoops = false, Connectors = BoxFacing.Up } },
+            box with { Box = box.Box with { Surface = null } },
+            box with { Box = box.Box with { Code = BoxRowsForTests.Code("IP67"), OutsideCelsius = Estimate.Of(-50, 0, 45) } },
+            box with { Year = [new(5, 1, 0, 0, 0, 0, null), new(-5, 1, 0, 0, 0, 0, null)], YearSource = "year.epw" },
+        ];
+        foreach (Finding finding in boxes.SelectMany(one => BoxExamination.Of(one).Examination.Findings))
+        {
+            yield return finding;
+        }
+
+        yield return GalvanicPair.Judge("p", "the clamp on the mast", "stainless-steel", "zinc", null, BoxRowsForTests.Catalogue.Box)!;
     }
 
     [Fact]
@@ -79,7 +99,7 @@ public sealed class StandingSentencesTests
     {
         Finding[] findings = [.. Everything()];
 
-        Assert.True(findings.Select(finding => finding.Code).Distinct().Count() >= 34);
+        Assert.True(findings.Select(finding => finding.Code).Distinct().Count() >= 48);
         Assert.All(findings, finding =>
         {
             string both = FindingSentences.Text(finding) + FindingSentences.Advice(finding);

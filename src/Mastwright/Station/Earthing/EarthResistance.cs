@@ -18,22 +18,14 @@ internal static class EarthResistance
         string path = StationDefaults.Join(input.Path, "rods");
         int count = earthing.Rods ?? 1;
         (Estimate? soil, string soilSource) = Soil(input, earthing, findings, assumptions);
-        List<string> missing = [];
-        Need(soil is null, "soil-resistivity or soil");
-        Need(earthing.RodLengthMetres is null, "length");
-        Need(earthing.RodDiameterMetres is null, "diameter");
-        Need(count > 1 && earthing.RodSpacingMetres is null, "spacing");
-        if (missing.Count > 0)
+        MissingKeys missing = new();
+        missing.Need(soil is null, "soil-resistivity or soil");
+        missing.Need(earthing.RodLengthMetres is null, "length");
+        missing.Need(earthing.RodDiameterMetres is null, "diameter");
+        missing.Need(count > 1 && earthing.RodSpacingMetres is null, "spacing");
+        if (missing.Any)
         {
-            findings.Add(new()
-            {
-                Code = "earth-resistance-unknown",
-                Subject = path,
-                Verdict = Verdict.Unknown,
-                Quantity = "earth resistance",
-                Unit = "Ω",
-                Details = FindingDetails.Of(("missing", string.Join(", ", missing))),
-            });
+            findings.Add(Finding.Unknown("earth-resistance-unknown", path, "earth resistance", ("missing", missing.Listed)) with { Unit = "Ω" });
             return;
         }
 
@@ -65,14 +57,6 @@ internal static class EarthResistance
                 ("ohms", all.IsExact ? FormattableString.Invariant($"{all.Median:0.#} Ω") : FormattableString.Invariant($"{all.Low:0.#} to {all.High:0.#} Ω")),
                 ("wanted", FormattableString.Invariant($"{wantedOhms:0} Ω"))),
         });
-
-        void Need(bool lacks, string key)
-        {
-            if (lacks)
-            {
-                missing.Add(key);
-            }
-        }
     }
 
     private static (Estimate? OhmMetres, string Source) Soil(EarthingInput input, EarthingFit earthing, List<Finding> findings, List<Assumption> assumptions)

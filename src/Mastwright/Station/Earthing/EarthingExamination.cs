@@ -59,7 +59,7 @@ public static class EarthingExamination
         List<Assumption> assumptions = [];
         if (input.Earthing is not { } earthing)
         {
-            findings.Add(Unknown("earthing-not-described", input.FitOutPath, "earthing"));
+            findings.Add(Finding.Unknown("earthing-not-described", input.FitOutPath, "earthing"));
             return new() { Findings = [.. findings] };
         }
 
@@ -158,15 +158,15 @@ public static class EarthingExamination
         }
 
         LightningClassRow? row = input.Catalogue.Earthing.Classes.Find(earthing.LightningClass);
-        List<string> missing = [];
-        Need(row is null, "class");
-        Need(earthing.AirTermination == AirTermination.NotSaid, "air-termination");
-        Need(earthing.AirTermination == AirTermination.Rod && earthing.RodHeightMetres is null, "rod-height");
-        Need(earthing.AirTermination == AirTermination.Rod && earthing.RodDistanceMetres is null, "rod-distance");
-        Need(input.TipHeightMetres is null, "the height of the antenna's tip");
-        if (missing.Count > 0)
+        MissingKeys missing = new();
+        missing.Need(row is null, "class");
+        missing.Need(earthing.AirTermination == AirTermination.NotSaid, "air-termination");
+        missing.Need(earthing.AirTermination == AirTermination.Rod && earthing.RodHeightMetres is null, "rod-height");
+        missing.Need(earthing.AirTermination == AirTermination.Rod && earthing.RodDistanceMetres is null, "rod-distance");
+        missing.Need(input.TipHeightMetres is null, "the height of the antenna's tip");
+        if (missing.Any)
         {
-            return Unknown("lightning-zone-unknown", path, "height of the zone", ("missing", string.Join(", ", missing)));
+            return Finding.Unknown("lightning-zone-unknown", path, "height of the zone", ("missing", missing.Listed));
         }
 
         double rod = earthing.RodHeightMetres!.Value;
@@ -195,14 +195,6 @@ public static class EarthingExamination
                 ("radius", FormattableString.Invariant($"{row.SphereMetres:0} m")),
                 ("angle", capped > 0 ? FormattableString.Invariant($"{RollingSphere.ProtectionAngleDegrees(row.SphereMetres, capped):0}°") : "none")),
         };
-
-        void Need(bool lacks, string key)
-        {
-            if (lacks)
-            {
-                missing.Add(key);
-            }
-        }
     }
 
     private static Finding Separation(EarthingInput input, EarthingFit earthing)
@@ -212,7 +204,7 @@ public static class EarthingExamination
         if (earthing.HasLightningProtection is null || row is null || earthing.SeparationLengthMetres is not { } length || earthing.SeparationMetres is not { } distance
             || earthing.DownConductors is not { } conductors)
         {
-            return Unknown("lightning-separation-unknown", path, "separation distance");
+            return Finding.Unknown("lightning-separation-unknown", path, "separation distance");
         }
 
         double share = conductors switch { <= 1 => 1, 2 => 0.66, _ => 0.44 };
@@ -236,13 +228,4 @@ public static class EarthingExamination
     }
 
     private static string Metres(double? metres) => FormattableString.Invariant($"{metres:0.0} m");
-
-    private static Finding Unknown(string code, string subject, string quantity, params ReadOnlySpan<(string, string)> details) => new()
-    {
-        Code = code,
-        Subject = subject,
-        Verdict = Verdict.Unknown,
-        Quantity = quantity,
-        Details = FindingDetails.Of(details),
-    };
 }

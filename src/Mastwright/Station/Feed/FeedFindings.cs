@@ -11,11 +11,11 @@ internal static class FeedFindings
     /// <summary>Loss in dB above which a feed is called lossy: half of the power. Common practice.</summary>
     internal const double WantedLossDb = 3;
 
-    internal static Finding LineTypeUnknown(string subject, string lineType, StationCatalogue catalogue) => Unknown(
-        "line-type-unknown", subject, "line attenuation", "dB",
+    internal static Finding LineTypeUnknown(string subject, string lineType, StationCatalogue catalogue) => Finding.Unknown(
+        "line-type-unknown", subject, "line attenuation",
         ("type", lineType),
         ("near", NearestWord.Of(lineType, catalogue.LineTypes.Select(row => row.Key)) is { } near ? $" Did you mean '{near}'?" : ""),
-        ("known", string.Join(", ", catalogue.LineTypes.Select(row => row.Key))));
+        ("known", string.Join(", ", catalogue.LineTypes.Select(row => row.Key)))) with { Unit = "dB" };
 
     internal static Finding LineTableInconsistent(string subject, LineTypeRow row) => new()
     {
@@ -32,16 +32,16 @@ internal static class FeedFindings
     };
 
     internal static Finding PartLossUnknown(string subject, string part) =>
-        Unknown("part-loss-unknown", subject, "insertion loss", "dB", ("part", part));
+        Finding.Unknown("part-loss-unknown", subject, "insertion loss", ("part", part)) with { Unit = "dB" };
 
     internal static Finding AmplifierNoiseUnknown(string subject, string amplifier) =>
-        Unknown("amplifier-noise-unknown", subject, "noise figure", "dB", ("amplifier", amplifier));
+        Finding.Unknown("amplifier-noise-unknown", subject, "noise figure", ("amplifier", amplifier)) with { Unit = "dB" };
 
     internal static Finding AmplifierLimitUnknown(string subject, string amplifier) =>
-        Unknown("amplifier-limit-unknown", subject, "most output", "dBm", ("amplifier", amplifier));
+        Finding.Unknown("amplifier-limit-unknown", subject, "most output", ("amplifier", amplifier)) with { Unit = "dBm" };
 
     internal static Finding MismatchBehindAmplifier(string subject) =>
-        Unknown("mismatch-behind-amplifier", subject, "return loss at the antenna", "dB");
+        Finding.Unknown("mismatch-behind-amplifier", subject, "return loss at the antenna") with { Unit = "dB" };
 
     internal static Finding MismatchImpossible(string subject, double returnLossDb, Estimate lossDb)
     {
@@ -116,16 +116,6 @@ internal static class FeedFindings
 
         return returnLossDb.Median < StationDefaults.GoodReturnLossDb ? Verdict.Tight : Verdict.Ok;
     }
-
-    private static Finding Unknown(string code, string subject, string quantity, string unit, params ReadOnlySpan<(string Name, string Value)> details) => new()
-    {
-        Code = code,
-        Subject = subject,
-        Verdict = Verdict.Unknown,
-        Quantity = quantity,
-        Unit = unit,
-        Details = FindingDetails.Of(details),
-    };
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

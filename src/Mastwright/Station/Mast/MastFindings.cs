@@ -27,17 +27,17 @@ internal static class MastFindings
     /// <summary>Share of a guy's breaking force that may be used, as a design value: EN 1993-1-11, breaking force over 1.5·γR with γR 1.1; from memory.</summary>
     private const double GuyShare = 0.6;
 
-    internal static Finding NotDescribed(string fitOutPath) => Unknown("mast-not-described", fitOutPath, "mast");
+    internal static Finding NotDescribed(string fitOutPath) => Finding.Unknown("mast-not-described", fitOutPath, "mast");
 
     internal static Finding Incomplete(string mastPath, IEnumerable<string> missing) =>
-        Unknown("mast-incomplete", mastPath, "mast", ("missing", string.Join("; ", missing.Distinct(StringComparer.Ordinal))));
+        Finding.Unknown("mast-incomplete", mastPath, "mast", ("missing", string.Join("; ", missing.Distinct(StringComparer.Ordinal))));
 
     internal static Finding NotListed<T>(string path, string kind, string given, KeyedRows<T> rows)
-        where T : class => Unknown(
+        where T : class => Finding.Unknown(
             "mast-part-not-listed", path, kind, ("kind", kind), ("given", given),
             ("near", NearestWord.Of(given, rows.Keys) is { } near ? $" Did you mean '{near}'?" : ""), ("known", rows.Listed()));
 
-    internal static Finding MaterialsDiffer(string path, TubeRow size, TubeGradeRow grade) => Unknown(
+    internal static Finding MaterialsDiffer(string path, TubeRow size, TubeGradeRow grade) => Finding.Unknown(
         "tube-grade-differs", path, "tube", ("size", size.Key), ("grade", grade.Key),
         ("size-material", size.Material == TubeMaterial.Steel ? "steel" : "aluminium"), ("grade-material", grade.Material == TubeMaterial.Steel ? "steel" : "aluminium"));
 
@@ -130,7 +130,7 @@ internal static class MastFindings
         string path = input.MastPath + "/bracket";
         if (mast.BracketSpacingMetres is not { } spacing)
         {
-            return Unknown("mast-bracket-spacing-unknown", path, "force of a bracket");
+            return Finding.Unknown("mast-bracket-spacing-unknown", path, "force of a bracket");
         }
 
         (double lower, double upper) = worst.Brackets(spacing);
@@ -287,13 +287,4 @@ internal static class MastFindings
     private static string Percent(double share) => FormattableString.Invariant($"{share * 100:0} %");
 
     private static string Force(double newtons) => newtons >= 1000 ? FormattableString.Invariant($"{newtons / 1000:0.00} kN") : FormattableString.Invariant($"{newtons:0} N");
-
-    private static Finding Unknown(string code, string subject, string quantity, params ReadOnlySpan<(string, string)> details) => new()
-    {
-        Code = code,
-        Subject = subject,
-        Verdict = Verdict.Unknown,
-        Quantity = quantity,
-        Details = FindingDetails.Of(details),
-    };
 }

@@ -21,6 +21,9 @@ public sealed record MastFit
     /// <summary>What the brackets are fixed to, in a word: "masonry", "chimney", "timber", "steel", "concrete", "ground".</summary>
     public string FixedTo { get; init; } = "";
 
+    /// <summary>Metal of the clamp that holds the antenna, a catalogue key such as "stainless-steel"; empty when nobody said.</summary>
+    public string Clamp { get; init; } = "";
+
     /// <summary>A box on the mast; null when there is none.</summary>
     public MastBox? Box { get; init; }
 

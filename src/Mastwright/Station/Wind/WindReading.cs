@@ -45,31 +45,15 @@ public static class WindReading
 
     private static Finding? Missing(BasicWind wind, string planPath)
     {
-        List<string> missing = [];
-        Need(wind.SpeedMetresPerSecond is null, "speed");
-        Need(wind.Averaging is null, "averaging");
-        Need(wind.ReturnPeriodYears is null, "return-period");
-        Need(wind.Level is null, "level");
-        Need(wind.Form is null, "form");
-        Need(wind.Form == WindForm.Eurocode && wind.Terrain.Length == 0, "terrain");
-        Need(wind.Form == WindForm.Asce && wind.Exposure.Length == 0, "exposure");
-        return missing.Count == 0 ? null : new()
-        {
-            Code = "wind-unknown",
-            Subject = planPath,
-            Verdict = Verdict.Unknown,
-            Quantity = "wind pressure",
-            Unit = "Pa",
-            Details = FindingDetails.Of(("missing", string.Join(", ", missing))),
-        };
-
-        void Need(bool lacks, string key)
-        {
-            if (lacks)
-            {
-                missing.Add(key);
-            }
-        }
+        MissingKeys missing = new();
+        missing.Need(wind.SpeedMetresPerSecond is null, "speed");
+        missing.Need(wind.Averaging is null, "averaging");
+        missing.Need(wind.ReturnPeriodYears is null, "return-period");
+        missing.Need(wind.Level is null, "level");
+        missing.Need(wind.Form is null, "form");
+        missing.Need(wind.Form == WindForm.Eurocode && wind.Terrain.Length == 0, "terrain");
+        missing.Need(wind.Form == WindForm.Asce && wind.Exposure.Length == 0, "exposure");
+        return missing.Any ? Finding.Unknown("wind-unknown", planPath, "wind pressure", ("missing", missing.Listed)) with { Unit = "Pa" } : null;
     }
 
     private static Finding? EurocodeRefusal(BasicWind wind, string planPath)

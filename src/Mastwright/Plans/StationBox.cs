@@ -1,0 +1,33 @@
+using Mastwright.Station;
+using Mastwright.Station.BoxClimate;
+using Mastwright.Station.Supply;
+
+namespace Mastwright.Plans;
+
+/// <summary>The box of a site's fit-out in a plan, and its supply at the temperatures that the box comes to.</summary>
+internal static class StationBox
+{
+    /// <summary>Works out both: the supply's heat warms the box, the box's temperature tells how the supply's battery lasts.</summary>
+    /// <param name="station">A site with its fit-out.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="catalogue">Catalogue rows.</param>
+    internal static (SupplyResult Supply, BoxResult Box) Of(LinkStation station, Plan plan, StationCatalogue catalogue)
+    {
+        FitOut fitOut = station.FitOut!;
+        SupplyResult supply = StationSupply.Of(station, plan, catalogue);
+        BoxResult box = fitOut.Antenna.Indoors && !fitOut.Box.IsDescribed
+            ? BoxResult.Nothing
+            : BoxExamination.Of(new()
+            {
+                FitOutPath = station.FitOutPath,
+                Box = fitOut.Box,
+                SupplyHeat = BoxHeat.Of(fitOut.Supply, supply),
+                Catalogue = catalogue,
+            });
+
+        // A temperature that the plan gives wins; else the one worked out takes the place of a default.
+        return fitOut.Box.TemperatureCelsius is null && box.InsideCelsius is { } inside
+            ? (StationSupply.Of(station, plan, catalogue, inside), box)
+            : (supply, box);
+    }
+}
