@@ -118,12 +118,13 @@ internal static class SamplePlans
                         - branches:
                             node: [{part: node-load}]
                             spare: [{radio: , receive: 50 mW, transmit: 0.2 W}]
-                box: {temperature: 10 (-10…40) °C}
+                box: {temperature: 10 (-10…40) °C, width: 200 mm, height: 300 mm, depth: 120 mm, material: plastic, colour: light-grey, mounting: free, sun: open, seal: vent-plug, outside: 12 (-8…32) °C, night-humidity: 98 %, heat: 1.5…2.5 W, heater: 1 W, exposure: sea, ip: IP66/IP67, entries: side, drip-loops: yes, connectors: down, parts: {board: {name: Small board, temperature: -20…70 °C, rise: 8 K}, gland: {ip: ip66}}}
                 mast:
                   tubes:
                     - {size: steel-60.3x3.2, grade: s235, length: 2.4 m, welded: no}
                     - {outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 1.8 m}
                   bracket: {height: 7 m, spacing: 0.8 m, capacity: 2.5 kN, fixed-to: masonry}
+                  clamp: stainless-steel
                   box: {width: 200 mm, height: 300 mm, above-bracket: 3 m, mass: 2.6 kg, drag-coefficient: 2}
                   cable: {diameter: 7 mm, length: 3 m, mass-per-metre: 60 g/m}
                   guys: {height: 3 m, angle: 45°, diameter: 4 mm, length: 4.5 m, breaking-force: 9 kN, anchor-capacity: 4 kN}

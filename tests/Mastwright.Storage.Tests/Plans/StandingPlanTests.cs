@@ -1,4 +1,5 @@
 using Mastwright.Plans;
+using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Earthing;
 using Mastwright.Station.Hazards;
 using Mastwright.Station.Mast;
@@ -12,7 +13,7 @@ public sealed class StandingPlanTests
 {
     private const string Mast =
         "mastwright: 1\nname: One\n" + SamplePlans.Modem
-        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n        earthing: {rods: {length: 1.5 m, diameter: 16 mm}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
+        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n        earthing: {rods: {length: 1.5 m, diameter: 16 mm}}\n        box: {width: 200 mm, height: 300 mm, depth: 120 mm, ip: IP66, heat: 2 W, parts: {board: {rise: 8 K}}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
 
     [Fact]
     public void Every_value_arrives_in_its_unit()
@@ -34,6 +35,18 @@ public sealed class StandingPlanTests
         Assert.Equal(AirTermination.Rod, fitOut.Earthing.AirTermination);
         Assert.Equal(100, fitOut.Earthing.SoilOhmMetres!.Value.Low);
         Assert.True(fitOut.Earthing.HasLightningProtection);
+        Assert.Equal("stainless-steel", fitOut.Mast.Clamp);
+        Assert.Equal(new BoxSurface(0.2, 0.3, 0.12), fitOut.Box.Surface);
+        Assert.Equal(BoxMounting.Free, fitOut.Box.Mounting);
+        Assert.Equal(BoxShade.Open, fitOut.Box.Shade);
+        Assert.Equal(0.98, fitOut.Box.NightHumidity!.Value, 1e-12);
+        Assert.Equal(1.5, fitOut.Box.HeatWatts!.Value.Low);
+        Assert.Equal(BoxFacing.Side, fitOut.Box.Entries);
+        Assert.Equal(BoxFacing.Down, fitOut.Box.Connectors);
+        Assert.Equal("IP66/IP67", fitOut.Box.Code!.Text);
+        Assert.Equal(8, fitOut.Box.Parts[0].RiseKelvin);
+        Assert.Equal(-20, fitOut.Box.Parts[0].RatedCelsius!.Value.Low);
+        Assert.Equal(("gland", "IP66"), (fitOut.Box.Parts[1].Name, fitOut.Box.Parts[1].Code!.Text));
     }
 
     [Fact]
@@ -61,6 +74,11 @@ public sealed class StandingPlanTests
     [InlineData("wall: 3.2 mm", "wall: -3.2 mm", "sites/one/fit-outs/a/mast/tubes/1/wall", "")]
     [InlineData("wall: 3.2 mm, ", "", "sites/one/fit-outs/a/mast/tubes/1", "no size")]
     [InlineData("outer-diameter: 48.3 mm", "size: steel-48.3x3.2, outer-diameter: 48.3 mm", "sites/one/fit-outs/a/mast/tubes/1", "keep one")]
+    [InlineData("width: 200 mm", "width: -200 mm", "sites/one/fit-outs/a/box/width", "")]
+    [InlineData("depth: 120 mm", "depth: 120 m", "sites/one/fit-outs/a/box/depth", "")]
+    [InlineData("ip: IP66", "ip: IP76", "sites/one/fit-outs/a/box/ip", "IP code")]
+    [InlineData("heat: 2 W", "heat: -2 W", "sites/one/fit-outs/a/box/heat", "")]
+    [InlineData("rise: 8 K", "rise: 8 °C", "sites/one/fit-outs/a/box/parts/board/rise", "temperature")]
     [InlineData("length: 3 m", "length: -3 m", "sites/one/fit-outs/a/mast/tubes/1/length", "")]
     [InlineData("height: 2 m", "height: 3.5 m", "sites/one/fit-outs/a/mast/guys/height", "above the top")]
     [InlineData("speed: 26 m/s", "speed: -26 m/s", "sites/one/wind/speed", "")]
