@@ -71,7 +71,7 @@ internal static class DemoCommand
         Part(2, "A verdict on every link");
         Console.Out.WriteLine($"{OwnName.Command} check {files.PlanPath}");
         Console.Out.WriteLine();
-        int code = CheckCommand.Run(files.PlanPath, new(null, [], All: false, Json: false, AllowOutside: false, []), cancellation);
+        int code = CheckCommand.Run(files.PlanPath, new(null, [], All: false, Compare: false, Json: false, AllowOutside: false, []), cancellation);
         if (code > ExitCode.FindingFails)
         {
             return code;

@@ -9,6 +9,8 @@ namespace Mastwright.Cli.Output;
 /// <summary>A plan's report on the terminal: the links, what is not ok and what to do, what was assumed.</summary>
 internal static class CheckText
 {
+    internal const string Promise = "A prediction is no permission and no promise: local rules, and those licensed to work on masts and mains, come first.";
+
     private const int FewSubjects = 3;
 
     internal static void Write(PlanReport report, bool all)
@@ -42,7 +44,7 @@ internal static class CheckText
         WriteAssumptions(console, report);
         console.WriteLine();
         console.WriteLine(Summary(report));
-        console.WriteLine("A prediction is no permission and no promise: local rules, and those licensed to work on masts and mains, come first.");
+        console.WriteLine(Promise);
     }
 
     private static Table Links(PlanReport report)

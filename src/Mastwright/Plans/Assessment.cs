@@ -95,6 +95,28 @@ public sealed class Assessment
         };
     }
 
+    /// <summary>Puts the fit-outs of a site side by side, each as if it were the one in use.</summary>
+    /// <param name="site">Key of the site.</param>
+    /// <param name="chosen">Fit-out by site key for the other sites.</param>
+    /// <param name="progress">Told the number of links done so far, from any thread; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentException">The plan has no such site.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public FitOutComparison Compare(string site, IReadOnlyDictionary<string, string> chosen, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(chosen);
+        Site own = plan.Sites.FirstOrDefault(one => one.Key == site) ?? throw new ArgumentException("The plan has no such site.", nameof(site));
+        ImmutableArray<ComparedFitOut> fitOuts =
+        [
+            .. own.FitOuts.Select(fitOut => new ComparedFitOut(
+                fitOut,
+                fitOut.Key == own.InUse,
+                Run(new Dictionary<string, string>(chosen, StringComparer.Ordinal) { [site] = fitOut.Key }, site, progress, cancellation),
+                PartsNeeded.Of(fitOut, $"sites/{site}/fit-outs/{fitOut.Key}"))),
+        ];
+        return new(own, fitOuts, ComparedMeasures.Of(site, [.. fitOuts.Select(one => one.Report)]));
+    }
+
     /// <summary>Examines one link.</summary>
     public LinkReport Link(LinkStation from, LinkStation to)
     {

@@ -24,6 +24,7 @@ internal static class FitOutExaminations
                 box.Examination,
                 standing.Examination))
         {
+            Chain = chain,
             Supply = supply,
             Box = box,
             Mast = standing.Mast,

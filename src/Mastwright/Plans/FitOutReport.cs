@@ -10,6 +10,9 @@ namespace Mastwright.Plans;
 /// <param name="Examination">Ledgers, findings and assumptions.</param>
 public sealed record FitOutReport(LinkStation Station, Examination Examination)
 {
+    /// <summary>The radio chain.</summary>
+    public required StationChainResult Chain { get; init; }
+
     /// <summary>The supply.</summary>
     public SupplyResult Supply { get; init; } = SupplyResult.Nothing;
 

@@ -12,6 +12,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
     [
         "check skerrin-demo/plan.yaml",
         "check skerrin-demo/plan.yaml --site ferry-house --all",
+        "check skerrin-demo/plan.yaml --compare",
         "path skerrin-demo/plan.yaml ferry-house lantern-bay",
         "path skerrin-demo/plan.yaml ferry-house pilot-hut",
         "reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --compare-fit-out eaves",

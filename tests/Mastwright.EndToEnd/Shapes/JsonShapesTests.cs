@@ -16,6 +16,7 @@ public sealed class JsonShapesTests(SkerrinRun skerrin)
     [Theory]
     [InlineData("check skerrin-demo/plan.yaml --json", "check-1")]
     [InlineData("check skerrin-demo/plan.yaml --json --site ferry-house", "check-1")]
+    [InlineData("check skerrin-demo/plan.yaml --compare --json", "comparison-1")]
     [InlineData("path skerrin-demo/plan.yaml ferry-house lantern-bay --json", "path-1")]
     [InlineData("path skerrin-demo/plan.yaml ferry-house pilot-hut --json", "path-1")]
     [InlineData("reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --json", "reach-1")]

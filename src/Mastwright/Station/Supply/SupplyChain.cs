@@ -95,6 +95,7 @@ public static class SupplyChain
         internal SupplyResult Result() => new()
         {
             MeanWatts = Mean.IsEmpty ? null : Mean[0].InputWatts,
+            LostWatts = Mean.IsEmpty ? null : Mean.Where(stage => stage.Node is not LoadNode).Sum(stage => stage.LossWatts),
             PeakWatts = Peak.IsEmpty ? null : Peak[0].InputWatts,
             Mean = [.. Mean.Select(Point)],
             Peak = [.. Peak.Select(Point)],

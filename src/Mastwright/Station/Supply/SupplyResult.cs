@@ -13,6 +13,9 @@ public sealed record SupplyResult
     /// <summary>Mean power out of the source in watts, or out of the battery that the supply begins with; null when unknown.</summary>
     public double? MeanWatts { get; init; }
 
+    /// <summary>What of the mean power is lost between the source and the loads, in watts; null when unknown.</summary>
+    public double? LostWatts { get; init; }
+
     /// <summary>Greatest power out of it in watts; null when unknown, or when it does not start.</summary>
     public double? PeakWatts { get; init; }
 

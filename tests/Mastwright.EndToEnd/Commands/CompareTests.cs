@@ -1,0 +1,48 @@
+using System.Text.Json;
+
+namespace Mastwright.Tests.EndToEnd.Commands;
+
+/// <summary>check --compare on Skerrin: the old antenna behind its coax against the new one over its box.</summary>
+public sealed class CompareTests(SkerrinRun skerrin)
+{
+    [Fact]
+    public void Fit_outs_stand_side_by_side_with_what_is_better_in_words_and_their_parts()
+    {
+        ProgramRun run = skerrin.Run("check skerrin-demo/plan.yaml --compare --site ferry-house").EndsWith(0);
+
+        string text = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("eaves net-loft * hill-hut", text, StringComparison.Ordinal);
+        Assert.Contains("Weakest link's margin: net-loft and hill-hut are better: eaves", text, StringComparison.Ordinal);
+        Assert.Contains("Air in the box, hottest: eaves is better: eaves 28 °C (as the plan gives it), net-loft", text, StringComparison.Ordinal);
+        Assert.Contains("Dew in the box a year: not known of any.", text, StringComparison.Ordinal);
+        Assert.Contains("1 × line rg-58, 14 m", text, StringComparison.Ordinal);
+        Assert.Contains("1 × data cable cat-5e, 24 m", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Creamery:", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_compared_is_what_a_check_of_each_says()
+    {
+        using JsonDocument compared = JsonDocument.Parse(skerrin.Run("check skerrin-demo/plan.yaml --compare --site ferry-house --json").EndsWith(0).Output);
+        using JsonDocument check = JsonDocument.Parse(skerrin.Run("check skerrin-demo/plan.yaml --site ferry-house --json").Output);
+        JsonElement bending = check.RootElement.GetProperty("findings").EnumerateArray().Single(finding => finding.GetProperty("code").GetString() == "mast-bending");
+        JsonElement weakest = check.RootElement.GetProperty("links").EnumerateArray().MinBy(link => link.GetProperty("back").GetProperty("margin-db").GetProperty("median").GetDouble());
+
+        Assert.Equal(bending.GetProperty("value").GetProperty("median").GetDouble(), Of("wind-utilisation"), 1e-9);
+        Assert.Equal(
+            Math.Min(weakest.GetProperty("out").GetProperty("margin-db").GetProperty("median").GetDouble(), weakest.GetProperty("back").GetProperty("margin-db").GetProperty("median").GetDouble()),
+            Of("weakest-link"),
+            1e-9);
+
+        double Of(string code) => compared.RootElement.GetProperty("sites")[0].GetProperty("measures").EnumerateArray().Single(measure => measure.GetProperty("code").GetString() == code)
+            .GetProperty("values").EnumerateArray().Single(value => value.GetProperty("fit-out").GetString() == "net-loft").GetProperty("value").GetProperty("median").GetDouble();
+    }
+
+    [Fact]
+    public void A_site_with_one_fit_out_has_nothing_to_compare()
+    {
+        ProgramRun run = ProgramRun.Of(skerrin.Start, "check", "skerrin-demo/plan.yaml", "--compare", "--site", "creamery").EndsWith(2);
+        Assert.Contains("'creamery' has one fit-out or none", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
+    }
+}
