@@ -118,14 +118,6 @@ public static class AreaSweep
         return Counted(result);
     }
 
-    /// <summary>The last point on the radial: the largest i with i·s before the first of the cell's own points.</summary>
-    internal static int LastPoint(double length, double step)
-    {
-        double before = length - (OwnPoints.CountOf(length, step) * step);
-        int point = (int)(before / step);
-        return point * step < before ? point : point - 1;
-    }
-
     private static void Clear(SweepResult result)
     {
         Array.Fill(result.Losses, SweepResult.NoLossDb);

@@ -56,8 +56,27 @@ internal sealed class OwnPoints
     /// <summary>So many of the first points are the first real one over again, in cells that have fewer.</summary>
     internal Eight Repeated { get; private set; }
 
+    /// <summary>Steps that are left to the radial where a cell has fewer points, less a hair so that a whole number of steps rounds to itself.</summary>
+    /// <remarks>
+    /// The radial's last point is then its first for every near cell. A rule that left it now the first and now the second would ask a radial
+    /// to walk back, which it cannot: its sums would be those of the farther point.
+    /// </remarks>
+    private const double StepsOfRadial = 2 + Hair;
+
+    private const double Hair = 1e-6;
+
     /// <summary>Number of own points of a cell.</summary>
-    internal static int CountOf(double length, double step) => (int)Math.Clamp(Math.Floor((length / step) - 1.5), Fewest, Count);
+    internal static int CountOf(double length, double step) => (int)Math.Clamp(Math.Ceiling((length / step) - StepsOfRadial), Fewest, Count);
+
+    /// <summary>The same of eight cells.</summary>
+    internal static Eight CountsOf(Eight lengths, double step) => Vector512.MinNative(
+        Vector512.MaxNative(Vector512.Ceiling((lengths / step) - Vector512.Create(StepsOfRadial)), Vector512.Create((double)Fewest)), Vector512.Create((double)Count));
+
+    /// <summary>The last point on the radial: the largest i with i·s before the first of the cell's own points.</summary>
+    internal static int LastOnRadial(double length, double step) => (int)Math.Ceiling((length / step) - CountOf(length, step) - Hair) - 1;
+
+    /// <summary>The same of eight cells.</summary>
+    internal static Eight LastOnRadial(Eight lengths, double step) => Vector512.Ceiling((lengths / step) - CountsOf(lengths, step) - Vector512.Create(Hair)) - Eight.One;
 
     /// <summary>Zone of a point of one of the cells.</summary>
     internal Zone ZoneAt(int point, int lane) => zones.Length > 0 ? zones[(point * EightLanes.Count) + lane] : Zone.Inland;
@@ -76,8 +95,7 @@ internal sealed class OwnPoints
     /// <summary>Reads the points of eight cells, given their indices and distances from the station.</summary>
     internal void Read(ReadOnlySpan<long> cells, Eight lengths)
     {
-        Eight counts = Vector512.Floor((lengths / step) - Vector512.Create(1.5));
-        counts = Vector512.MinNative(Vector512.MaxNative(counts, Vector512.Create((double)Fewest)), Vector512.Create((double)Count));
+        Eight counts = CountsOf(lengths, step);
         bool isFar = Vector512.EqualsAll(counts, Vector512.Create((double)Count));
         if (!isFar || !isWhole)
         {

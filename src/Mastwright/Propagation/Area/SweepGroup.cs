@@ -226,7 +226,7 @@ internal sealed class SweepGroup
         antennas.All = cellGround + All(t.Input.ReceiverHeightMetres);
         lines.All = (Antenna - All(t.StationAntenna)) / Length;
         Latitude = t.PathCentreLatitude(east * t.Step, north * t.Step);
-        last = LastPoints(Length, t.Step);
+        last = OwnPoints.LastOnRadial(Length, t.Step);
         missing = (uint)(~Vector512.Equals(cellGround, cellGround) | Vector512.GreaterThanOrEqual(last, All(known))).ExtractMostSignificantBits();
         last = Vector512.MinNative(last, All(known - 1));
         EightLanes points = new() { All = last };
@@ -234,15 +234,6 @@ internal sealed class SweepGroup
         {
             knots[lane] = (int)points[lane];
         }
-    }
-
-    /// <summary>The last point on the radial: the largest i with i·s before the first of the cell's own points.</summary>
-    internal static Eight LastPoints(Eight lengths, double step)
-    {
-        Eight counts = Vector512.MinNative(Vector512.MaxNative(Vector512.Floor((lengths / step) - All(1.5)), All(OwnPoints.Fewest)), All(OwnPoints.Count));
-        Eight before = lengths - (counts * step);
-        Eight point = Vector512.Floor(before / step);
-        return Vector512.ConditionalSelect(Vector512.LessThan(point * step, before), point, point - Eight.One);
     }
 
     private void FindOwnSlopes()

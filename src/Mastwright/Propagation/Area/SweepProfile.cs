@@ -16,7 +16,7 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
     /// <returns>The path, or null where ground is missing on it.</returns>
     /// <remarks>
     /// Points at 0, s, 2s … on the nearest radial, the last sixteen before the cell at D − 16s … D − s on a parallel to it through the cell, and the
-    /// cell. Nearer than seventeen and a half steps one of those is left out for each step. Nearer than 0.25 km and than four and a half steps:
+    /// cell. Nearer than eighteen steps one of those is left out for each step. Nearer than 0.25 km and than four and a half steps:
     /// the cell's own straight path in equal steps.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The cell is off the raster or the station's own, or a value is outside its range.</exception>
@@ -76,7 +76,7 @@ public sealed record SweepProfile(PathProfile Profile, P1812Input Input)
         int nearest = (int)Math.Round((bearing < 0 ? bearing + 1 : bearing) * radials) % radials;
         SweepRadial radial = new(raster, in terms);
         (double alongEast, double alongNorth) = wedges.Direction(nearest);
-        int points = AreaSweep.LastPoint(length, raster.CellMetres);
+        int points = OwnPoints.LastOnRadial(length, raster.CellMetres);
         radial.Start(alongEast, -alongNorth, points);
         int cell = raster.Layout.At(east, north);
         double cellGround = raster.HeightOf(cell);

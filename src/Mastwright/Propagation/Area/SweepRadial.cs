@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
@@ -118,6 +119,7 @@ internal sealed class SweepRadial
     /// <summary>Walks on to a point; never back.</summary>
     internal void WalkTo(int point)
     {
+        Debug.Assert(point >= Newest, "A radial does not walk back.");
         while (Newest < point)
         {
             Newest++;

@@ -48,7 +48,7 @@ internal sealed class SweepWorker
         }
 
         (double alongEast, double alongNorth) = wedges.Direction(number);
-        int last = AreaSweep.LastPoint(Length(cells[count - 1]), raster.CellMetres);
+        int last = OwnPoints.LastOnRadial(Length(cells[count - 1]), raster.CellMetres);
         radial.Start(alongEast, -alongNorth, double.IsNaN(terms.StationGround) ? 0 : last);
         if (radial.Known < 2 || double.IsNaN(terms.StationGround))
         {

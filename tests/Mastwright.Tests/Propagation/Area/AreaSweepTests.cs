@@ -87,6 +87,38 @@ public sealed class AreaSweepTests
         Assert.True(off.Count <= wanted / 1000, string.Join('\n', off));
     }
 
+    /// <summary>Where the radial gives but its first point: on flat ground every cell so near has the loss of its own path too, for all points have one height.</summary>
+    [Fact]
+    public void Every_near_cell_on_flat_ground_has_the_loss_of_its_own_path()
+    {
+        const int reach = 40;
+        const int side = (2 * reach) + 1;
+        float[] heights = new float[side * side];
+        Array.Fill(heights, 10f);
+        SweepRaster raster = new(reach, 90, 46.4, heights);
+        SweepInput input = new() { FrequencyHz = 869.525e6, StationHeightMetres = 12, ReceiverHeightMetres = 1.5 };
+        double[] exact = new double[side * side];
+        AreaSweep.RunExact(raster, input, exact);
+        for (int north = -20; north <= 20; north++)
+        {
+            for (int east = -20; east <= 20; east++)
+            {
+                if (east == 0 && north == 0)
+                {
+                    continue;
+                }
+
+                double found = exact[((reach - north) * side) + reach + east];
+                SweepProfile path = SweepProfile.Of(raster, input, east, north)!;
+                Assert.Equal(PathLoss.Predict(path.Profile, path.Input).LossDb, found, 1e-9);
+
+                // Its points lie elsewhere along the path by up to a step: the nearest to the ray is found to some hundredths of a decibel.
+                SweepProfile straight = SweepProfile.Straight(raster, input, east, north)!;
+                Assert.Equal(PathLoss.Predict(straight.Profile, straight.Input).LossDb, found, 0.05);
+            }
+        }
+    }
+
     [Fact]
     public void The_map_is_the_same_whatever_the_number_of_threads()
     {

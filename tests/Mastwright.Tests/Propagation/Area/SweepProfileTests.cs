@@ -9,8 +9,8 @@ public sealed class SweepProfileTests
     [Theory]
     [InlineData(101, -57, 16)]
     [InlineData(-150, 3, 16)]
-    [InlineData(9, 4, 8)] // 9.8 steps: one and a half are left to the radial
-    [InlineData(-2, 9, 7)]
+    [InlineData(9, 4, 8)] // 9.8 steps: between one and two are left to the radial
+    [InlineData(-2, 9, 8)]
     public void Points_stand_on_the_radial_and_the_last_on_a_parallel_through_the_cell(int east, int north, int own)
     {
         SweepRaster raster = SweepScenes.Made(200, 30, (x, y) => x + (0.5 * y), withCover: true, sea: false);
