@@ -57,5 +57,8 @@ internal static class ApiAnswer
         Results.Problem(string.Join('\n', problems), statusCode: StatusCodes.Status409Conflict, title: "The plan cannot be used as it is");
 }
 
+/// <summary>Names the JSON schema of the header that an endpoint's bytes begin with: "drag-1".</summary>
+internal sealed record ShapeOfHeader(string Schema);
+
 /// <summary>Names the JSON schema that an endpoint's answer has: "check-1".</summary>
 internal sealed record ShapeOfAnswer(string Schema);

@@ -21,6 +21,11 @@ internal static class ApiDescription
         });
         options.AddOperationTransformer((operation, context, _) =>
         {
+            if (context.Description.ActionDescriptor.EndpointMetadata.OfType<ShapeOfHeader>().FirstOrDefault() is { } header)
+            {
+                operation.Description = $"The header's JSON schema: /api/v1/schemas/{header.Schema}.json";
+            }
+
             ShapeOfAnswer? shape = context.Description.ActionDescriptor.EndpointMetadata.OfType<ShapeOfAnswer>().FirstOrDefault();
             if (shape is not null && operation.Responses?["200"].Content is { } content)
             {

@@ -14,7 +14,8 @@ internal static class DragEndpoints
 
     internal static void Map(IEndpointRouteBuilder api) => api.MapPost("/drag", Answer).Picture(
         DragAnswerWriter.ContentType,
-        "One step of a drag: the links, one path and the reach of a station that may stand at a place of trial. The answer is the length of a JSON header (four bytes, little endian), the header, and the values of the reach as 32-bit floats row by row from the north, NaN where there is none.");
+        "One step of a drag: the links, one path and the reach of a station that may stand at a place of trial. The answer is the length of a JSON header (four bytes, little endian), the header, and the values of the reach as 32-bit floats row by row from the north, NaN where there is none.")
+        .WithMetadata(new ShapeOfHeader("drag-1"));
 
     private static async Task<IResult> Answer(PlanDesk desk, DragDesk drags, HttpContext context, DragQuestion question)
     {

@@ -73,7 +73,7 @@ public sealed class JsonShapesTests(SkerrinRun skerrin)
             Assert.True(page.Contains($"`{name}`", StringComparison.Ordinal) || page.Contains($"/{name}`", StringComparison.Ordinal), name));
     }
 
-    private static void HasShape(string text, string shape)
+    internal static void HasShape(string text, string shape)
     {
         EvaluationResults results = Evaluate(text, shape);
         Assert.True(results.IsValid, string.Join('\n', (results.Details ?? []).Where(one => one.Errors is not null).Select(one => $"{one.InstanceLocation}: {string.Join("; ", one.Errors!.Values)}").Take(12)));
