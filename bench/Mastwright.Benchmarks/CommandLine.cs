@@ -2,10 +2,11 @@ using System.Globalization;
 using Mastwright.Benchmarks.Figures;
 using Mastwright.Benchmarks.Reach;
 using Mastwright.Benchmarks.Soak;
+using Mastwright.Benchmarks.Workbench;
 
 namespace Mastwright.Benchmarks;
 
-/// <summary>Reads the command line of the benchmark program, which only the scripts bench/run, bench/reach and bench/soak call.</summary>
+/// <summary>Reads the command line of the benchmark program, which only the scripts below bench and eng/take-pictures call.</summary>
 internal static class CommandLine
 {
     private const int Missed = 1;
@@ -25,6 +26,11 @@ internal static class CommandLine
                 return FigureRun.Run(demo, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--results"), Origin(options)) ? 0 : Missed;
             case "reach" when options.TryGetValue("--scratch", out string? folder):
                 return ReachBench.Run(folder, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--viewshed")) ? 0 : Missed;
+            case "workbench" when options.TryGetValue("--scratch", out string? folder) && options.TryGetValue("--program", out string? program):
+                return WorkbenchBench.Run(folder, program).GetAwaiter().GetResult() ? 0 : Missed;
+            case "pictures" when options.TryGetValue("--out", out string? folder) && options.TryGetValue("--scratch", out string? scratch) && options.TryGetValue("--program", out string? program):
+                ReadmePictures.Take(folder, scratch, program).GetAwaiter().GetResult();
+                return 0;
             case "first-frame":
                 NearMap.Print();
                 return 0;
@@ -42,7 +48,7 @@ internal static class CommandLine
             case "killed-job" when options.TryGetValue("--folder", out string? folder):
                 return JobCampaigns.RunJob(folder, Number(options, "--first"), Number(options, "--chunks"), Number(options, "--threads")) ? 0 : Missed;
             default:
-                Console.Error.WriteLine("reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
+                Console.Error.WriteLine("workbench --scratch FOLDER --program FILE | pictures --out FOLDER --scratch FOLDER --program FILE | reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }

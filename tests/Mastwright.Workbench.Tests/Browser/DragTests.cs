@@ -37,7 +37,7 @@ public sealed partial class DragTests(WrittenDemo demo)
         Assert.True(await Inked(page, "canvas.live-strip"));
         Assert.True(await Inked(page, "canvas.live-overlay"));
         Assert.DoesNotContain("trial", page.Url, StringComparison.Ordinal);
-        await TestBrowser.Keep(page, "drag-1440-light");
+        await Screenshots.Keep(page, "drag-1440-light");
 
         // Let go, the page hears of it: the address holds the trial, the whole reach settles.
         await page.Mouse.UpAsync();
@@ -106,7 +106,7 @@ public sealed partial class DragTests(WrittenDemo demo)
         await TestBrowser.Settled(page);
 
         await page.Locator(".fold").TapAsync();
-        await TestBrowser.Keep(page, "trial-390-light");
+        await Screenshots.Keep(page, "trial-390-light");
         foreach ((string name, byte[] start) in ((string, byte[])[])[("GeoTIFF", [(byte)'I', (byte)'I', 42, 0]), ("GeoJSON", "{\"type\""u8.ToArray()), ("PNG", [0x89, (byte)'P', (byte)'N', (byte)'G']), ("KMZ", [(byte)'P', (byte)'K', 3, 4])])
         {
             ILocator link = page.GetByRole(AriaRole.Link, new() { Name = name, Exact = true });

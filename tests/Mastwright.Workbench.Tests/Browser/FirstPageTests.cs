@@ -28,7 +28,7 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
         Assert.DoesNotContain("unsafe-eval", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("blob:", policy, StringComparison.Ordinal);
         Assert.Equal(11, await page.Locator("button.mark").CountAsync());
-        await TestBrowser.Keep(page, "plan-1440-light");
+        await Screenshots.Keep(page, "plan-1440-light");
         Assert.Empty(faults);
     }
 
@@ -48,7 +48,7 @@ public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
         Assert.True(await strip.EvaluateAsync<bool>("image => image.decode().then(() => image.naturalWidth > 600)"));
         // Nothing is wider than the window, in the hand neither.
         Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= innerWidth"));
-        await TestBrowser.Keep(page, string.Create(CultureInfo.InvariantCulture, $"path-{width}-{(isDark ? "dark" : "light")}"));
+        await Screenshots.Keep(page, string.Create(CultureInfo.InvariantCulture, $"path-{width}-{(isDark ? "dark" : "light")}"));
         Assert.Empty(faults);
     }
 

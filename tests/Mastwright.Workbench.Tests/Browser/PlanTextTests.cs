@@ -21,7 +21,7 @@ public sealed class PlanTextTests(WrittenDemo demo, ITestOutputHelper output)
         Assert.Contains("shoe-size", await problem.InnerTextAsync(), StringComparison.Ordinal);
         Assert.Equal("shoe-size", await page.Locator(".cm-lintRange-error").InnerTextAsync());
         Assert.Equal("Save with 1 problem", await page.Locator(".plan-save").InnerTextAsync());
-        await TestBrowser.Keep(page, "text-1440-light");
+        await Screenshots.Keep(page, "text-1440-light");
         await page.WaitForSelectorAsync($".plan-editor[data-kept='{demo.Text.Length + "\nshoe-size: 44".Length}']");
 
         // What is refused on the way down is no fault of the page.
@@ -75,7 +75,7 @@ public sealed class PlanTextTests(WrittenDemo demo, ITestOutputHelper output)
         string[] sides = [.. await second.Locator(".plan-versions .cm-content").AllInnerTextsAsync()];
         Assert.Contains("Old Ferry House", sides[0], StringComparison.Ordinal);
         Assert.Contains("# here", sides[1], StringComparison.Ordinal);
-        await TestBrowser.Keep(second, "conflict-1440-light");
+        await Screenshots.Keep(second, "conflict-1440-light");
         await second.GetByRole(AriaRole.Button, new() { Name = "Save both changes together" }).ClickAsync();
         await demo.TextBecomes(text => text == demo.Text.Replace("name: Skerrin\n", "name: Skerrin West\n", StringComparison.Ordinal)
             .Replace("region: EU", "region: EU   # here", StringComparison.Ordinal).Replace("name: Ferry House", "name: Old Ferry House", StringComparison.Ordinal));

@@ -68,12 +68,4 @@ internal static class TestBrowser
     /// <summary>Waits until the page's address holds something, or does not.</summary>
     internal static Task AddressHas(IPage page, string part, bool isThere = true) =>
         page.WaitForFunctionAsync("([part, isThere]) => decodeURIComponent(location.search).includes(part) === isThere", new object[] { part, isThere });
-
-    /// <summary>Keeps a picture of the page among the test results.</summary>
-    internal static async Task Keep(IPage page, string name)
-    {
-        string folder = Path.Combine(TestPlaces.Repository, "artifacts", "screenshots");
-        Directory.CreateDirectory(folder);
-        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png") }).ConfigureAwait(false);
-    }
 }

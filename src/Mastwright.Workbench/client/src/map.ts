@@ -54,6 +54,8 @@ export class Bench {
     private settings: BenchSettings,
     private state: BenchState,
   ) {
+    // The page's line stands: from here on it hears and answers.
+    performance.mark("page-ready");
     this.theme = this.wantedTheme();
     this.hint.className = "placing-hint";
     this.hint.setAttribute("role", "status");
