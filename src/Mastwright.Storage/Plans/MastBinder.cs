@@ -124,7 +124,7 @@ internal static class MastBinder
 
         GuyLevel guys = new(
             height ?? 1, reader.Exact(MastKeys.GuyAngle) ?? 45, reader.Exact(MastKeys.GuyDiameter) ?? 0.004, reader.Exact(MastKeys.GuyLength) ?? 1,
-            reader.Exact(MastKeys.GuyBreaking), reader.Exact(MastKeys.GuyAnchor));
+            reader.Exact(MastKeys.GuyBreaking), reader.Exact(MastKeys.GuyAnchor), reader.Whole(MastKeys.GuyCount));
         reader.Done();
         return guys;
     }

@@ -37,7 +37,8 @@ internal static class MastKeys
     internal static readonly KeyShape GuyLength = new("length", new QuantityShape(Dimension.Length, 0.5, 300, "6 m"), "Length of one guy.", Required: true);
     internal static readonly KeyShape GuyBreaking = new("breaking-force", new QuantityShape(Dimension.Force, 0, 1e7, "9 kN"), "Breaking force of one guy.");
     internal static readonly KeyShape GuyAnchor = new("anchor-capacity", new QuantityShape(Dimension.Force, 0, 1e7, "4 kN"), "What one guy's anchor bears along the guy, as a design value; leave out while nobody knows.");
-    internal static readonly MappingShape GuyShape = new("guys", GuyHeight, GuyAngle, GuyDiameter, GuyLength, GuyBreaking, GuyAnchor);
+    internal static readonly KeyShape GuyCount = new("count", new WholeShape(3, 12), "How many guys the level has; without it 3.");
+    internal static readonly MappingShape GuyShape = new("guys", GuyHeight, GuyAngle, GuyDiameter, GuyLength, GuyBreaking, GuyAnchor, GuyCount);
 
     internal static readonly KeyShape Tubes = new("tubes", new ListShape(TubeShape), "The tubes from the upper bracket up.", Required: true);
     internal static readonly KeyShape Bracket = new("bracket", BracketShape, "The two brackets that hold it.");

@@ -59,6 +59,9 @@ public static class StarterPlan
         # Packets an hour of each station: its own, and those that it passes on. The rules count the busiest hour.
         # traffic: {own: 4, own-worst-hour: 12, relayed: 20, relayed-worst-hour: 80}
 
+        # The basic wind of your place, from its national annex or a wind map. It carries its kind: a gust is not a mean.
+        # wind: {speed: 26 m/s, averaging: ten-minute-mean, return-period: 50 years, level: characteristic, form: en-1991-1-4, terrain: II}
+
         wanted:
           margin: 10 dB                # a link with less is "tight"
           time: 50 %
@@ -70,6 +73,7 @@ public static class StarterPlan
             name: Home
             position: 46.3981, -18.6700 ± 5 m
             in-use: pole               # which of the fit-outs below stands there now
+            # hazards: {overhead-line-distance: 40…200 m, local-clearance: 3 m, access: ladder, fall-zone: own-ground, consents: {owner: granted}}
             fit-outs:
               pole:
                 name: Collinear on the garden pole
@@ -79,6 +83,9 @@ public static class StarterPlan
                   above: ground        # or roof (then add roof: 7 m), or sea-level (then add datum: EGM96)
                   polarisation: vertical
                   pattern: average-side-lobes
+                  # total-length: 0.9 m      # over all, for the wind; diameter (or wind-area) and mass too
+                  # diameter: 22 mm
+                  # mass: 0.6 kg
                 feed:                  # from the radio to the antenna
                   - connectors: 2      # mated pairs
                   - line: rg-213
@@ -91,6 +98,13 @@ public static class StarterPlan
                   # frequency-drift: 5 ppm   # further error over the box's temperatures
                   # approved-gain: 5 dBi     # the antenna that the radio's papers name: most gain, and whether its type is among them
                   # approved-antenna: yes
+                # From the source to the loads: how many watts, whether it starts, how long a battery lasts. Add "battery: li-ion" to hold it up.
+                # supply: [{power-over-cable: class-3}, {data-cable: cat-5e, length: 20 m}, {converter: 5 V, kind: isolated}, {radio: chirp-node}]
+                # The box: heat, cold, dew, water. outside is the air there: coldest, on the whole, hottest.
+                # box: {width: 200 mm, height: 300 mm, depth: 120 mm, material: plastic, colour: light-grey, mounting: free, seal: vent-plug, outside: 12 (-8…32) °C, exposure: rain, ip: IP66, entries: down, connectors: down, parts: {radio: {temperature: -20…70 °C}}}
+                # The mast from its upper bracket up. No verdict on it is ok before bracket/capacity says what the wall bears.
+                # mast: {tubes: [{size: steel-48.3x3.2, grade: s235, length: 2 m}], bracket: {spacing: 0.6 m, fixed-to: masonry}, clamp: zinc}
+                # earthing: {conductor: 16 mm², material: copper, air-termination: none, data-cable: arrester, lightning-protection: no}
                 # people: {public: 3 m, workers: 1 m}   # how near anybody comes to the antenna, and somebody at work while it sends
 
         # Stations of others. Say what you know, and how well.

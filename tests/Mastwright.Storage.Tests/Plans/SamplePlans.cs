@@ -127,7 +127,7 @@ internal static class SamplePlans
                   clamp: stainless-steel
                   box: {width: 200 mm, height: 300 mm, above-bracket: 3 m, mass: 2.6 kg, drag-coefficient: 2}
                   cable: {diameter: 7 mm, length: 3 m, mass-per-metre: 60 g/m}
-                  guys: {height: 3 m, angle: 45°, diameter: 4 mm, length: 4.5 m, breaking-force: 9 kN, anchor-capacity: 4 kN}
+                  guys: {height: 3 m, angle: 45°, diameter: 4 mm, length: 4.5 m, breaking-force: 9 kN, anchor-capacity: 4 kN, count: 4}
                   material-factor: 1.1
                 hazards: {fall-zone: own-ground}
                 earthing: {class: III, air-termination: rod, rod-height: 14 m, rod-distance: 3 m, conductor: 16 mm2, material: copper, below-roof-edge: 0.5 m, from-wall: 0.4 m, soil-resistivity: 100…400 Ω·m, soil: humus, rods: {count: 2, length: 1.5 m, diameter: 16 mm, spacing: 3 m}, lightning-protection: yes, separation: 0.5 m, separation-length: 9 m, down-conductors: 2, through-solid: no, data-cable: arrester}

@@ -29,6 +29,7 @@ public sealed class StandingPlanTests
         Assert.Equal(2500, fitOut.Mast.BracketCapacityNewtons);
         Assert.Equal(0.06, fitOut.Mast.Cable!.KilogramsPerMetre);
         Assert.Equal(9000, fitOut.Mast.Guys!.BreakingNewtons);
+        Assert.Equal(4, fitOut.Mast.Guys.Count);
         Assert.Equal(0.9, fitOut.Antenna.MassKilograms);
         Assert.Equal(0.05, fitOut.Antenna.WindAreaSquareMetres);
         Assert.Equal(16, fitOut.Earthing!.ConductorSquareMillimetres!.Value, 1e-9);

@@ -47,6 +47,14 @@ public class StarterPlanTests
         Assert.Equal(0.8, plan.Air.LowKFactor);
         Assert.Single(plan.Covers);
         Assert.Single(plan.Links);
-        Assert.Equal(18, plan.Sites[0].FitOuts[0].Mismatch?.ReturnLossDb);
+        FitOut fitOut = plan.Sites[0].FitOuts[0];
+        Assert.Equal(18, fitOut.Mismatch?.ReturnLossDb);
+        Assert.Equal("II", plan.Wind?.Terrain);
+        Assert.Equal(3, plan.Sites[0].Hazards?.LocalClearanceMetres);
+        Assert.Equal(4, fitOut.Supply.Length);
+        Assert.Equal("vent-plug", fitOut.Box.Seal);
+        Assert.Equal("zinc", fitOut.Mast?.Clamp);
+        Assert.Equal(16, fitOut.Earthing!.ConductorSquareMillimetres!.Value, 1e-9);
+        Assert.Equal(0.022, fitOut.Antenna.DiameterMetres!.Value, 1e-12);
     }
 }

@@ -5,12 +5,21 @@ namespace Mastwright.Station.Mast;
 /// <summary>One level of guys as a spring that holds the mast across.</summary>
 /// <remarks>
 /// The one guy into the wind bears all of it, the lee guys are slack, none sags: taut wires. The stiffness of the rope is E·A·cos²α/L with E = 100 GPa on a
-/// metallic area of 0.55 of its circle (from memory, for a stranded steel rope). The mast's own downthrust by the guys is counted, its buckling is not.
+/// metallic area of 0.55 of its circle (from memory, for a stranded steel rope). The mast's own downthrust by the guys is counted, its buckling is not. Half of the wind, of the weight and of the ice on
+/// the ropes hangs on the mast, the other half on the anchors.
 /// </remarks>
 public static class GuyPull
 {
     private const double RopeModulusPa = 100e9;
     private const double MetallicShare = 0.55;
+    private const double SteelKilogramsPerCubicMetre = 7850;
+
+    /// <summary>Mass of the rope in kg/m: its metallic area in steel.</summary>
+    public static double KilogramsPerMetre(GuyLevel guys)
+    {
+        ArgumentNullException.ThrowIfNull(guys);
+        return SteelKilogramsPerCubicMetre * MetallicShare * Math.PI / 4 * guys.DiameterMetres * guys.DiameterMetres;
+    }
 
     /// <summary>Stiffness across in N/m.</summary>
     public static double StiffnessNewtonsPerMetre(GuyLevel guys)

@@ -77,10 +77,12 @@ internal static class MastFindings
     {
         bool isOpen = IsOpen(input.Mast!);
         yield return Bending(input, wind, worst, isOpen);
-        yield return Brackets(input, worst);
+
+        // What bends most need not pull most: each force is told of the case in which it is greatest.
+        yield return Brackets(input, input.Mast!.BracketSpacingMetres is { } spacing ? cases.MaxBy(one => Greater(one.Brackets(spacing)))! : worst);
         if (input.Mast!.Guys is { } guys)
         {
-            yield return Guys(input, guys, worst);
+            yield return Guys(input, guys, cases.MaxBy(one => Math.Abs(one.GuyAcrossNewtons))!);
         }
 
         if (Frequency(input, cases[^1]) is { } frequency && !(isOpen && frequency.Verdict == Verdict.Ok))
@@ -88,11 +90,13 @@ internal static class MastFindings
             yield return frequency;
         }
 
-        if (Pointing(input, worst) is { } pointing)
+        if (Pointing(input, cases.MaxBy(one => Math.Abs(one.Beam.SlopeRadians(one.Beam.LengthMetres)))!) is { } pointing)
         {
             yield return pointing;
         }
     }
+
+    private static double Greater((double Lower, double Upper) forces) => Math.Max(forces.Lower, forces.Upper);
 
     /// <summary>Whether nobody knows what holds the mast: then no verdict on it is ok.</summary>
     private static bool IsOpen(MastFit mast) => mast.BracketCapacityNewtons is null || mast.Guys is { AnchorNewtons: null } or { BreakingNewtons: null };
@@ -201,6 +205,7 @@ internal static class MastFindings
             Margin = limit - tension,
             Source = "0.6 of the breaking force, from memory; " + input.MastPath + "/guys",
             Details = FindingDetails.Of(
+                ("case", worst.Name),
                 ("tension", Force(tension)),
                 ("down", Force(GuyPull.DownNewtons(Math.Abs(worst.GuyAcrossNewtons), guys.AngleDegrees) * worst.Factor)),
                 ("rope", rope is { } bears ? $"0.6 of its breaking force is {Force(bears)}" : "its breaking force is not known"),

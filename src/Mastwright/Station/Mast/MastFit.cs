@@ -72,5 +72,10 @@ public sealed record MastCable(double DiameterMetres, double? LengthMetres, doub
 /// <param name="LengthMetres">Length of one guy in metres.</param>
 /// <param name="BreakingNewtons">Breaking force of one guy in newtons; null when unknown.</param>
 /// <param name="AnchorNewtons">What one guy's anchor bears along the guy in newtons, as a design value; null while nobody knows.</param>
+/// <param name="Count">How many guys the level has, 3 or more; null when nobody said.</param>
 public sealed record GuyLevel(
-    double HeightMetres, double AngleDegrees, double DiameterMetres, double LengthMetres, double? BreakingNewtons, double? AnchorNewtons);
+    double HeightMetres, double AngleDegrees, double DiameterMetres, double LengthMetres, double? BreakingNewtons, double? AnchorNewtons, int? Count = null)
+{
+    /// <summary>Guys of a level where nobody said: the fewest that hold a mast.</summary>
+    public const int UsualCount = 3;
+}

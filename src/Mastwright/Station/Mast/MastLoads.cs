@@ -17,7 +17,7 @@ internal sealed class MastLoads(MastInput input, MastAssembly assembly, WindMode
     /// <summary>What stops the antenna from being counted; empty when nothing does.</summary>
     internal string Missing { get; private set; } = "";
 
-    internal ImmutableArray<MastLoad> All() => [.. Tubes(), .. Antenna(), .. Box(), .. Cable()];
+    internal ImmutableArray<MastLoad> All() => [.. Tubes(), .. Antenna(), .. Box(), .. Cable(), .. Guys()];
 
     private IEnumerable<MastLoad> Tubes()
     {
@@ -77,6 +77,18 @@ internal sealed class MastLoads(MastInput input, MastAssembly assembly, WindMode
             double top = Math.Min(cable.LengthMetres ?? input.Mast.FreeLengthMetres, input.Mast.FreeLengthMetres);
             (double force, string note) = Cylinder(cable.DiameterMetres, top, top, CylinderDrag.GalvanisedRoughnessMetres, null);
             yield return new("cable", "wind on the cable", force, 0, top, input.MastPath + "/cable", note);
+        }
+    }
+
+    /// <summary>Half of the wind on the ropes, as if it met each square on.</summary>
+    private IEnumerable<MastLoad> Guys()
+    {
+        if (input.Mast!.Guys is { } guys)
+        {
+            (double force, string note) = Cylinder(guys.DiameterMetres, guys.LengthMetres, guys.HeightMetres, CylinderDrag.GalvanisedRoughnessMetres, CylinderDrag.Subcritical);
+            int count = guys.Count ?? GuyLevel.UsualCount;
+            yield return new(
+                "guy-wind", "half of the wind on the guys", force * count / 2, guys.HeightMetres, guys.HeightMetres, input.MastPath + "/guys", FormattableString.Invariant($"{count} guys, each {note}"));
         }
     }
 

@@ -51,6 +51,21 @@ internal static class MastMasses
             Known("cable", "cable", cable.KilogramsPerMetre * length, 0, length, input.MastPath + "/cable/mass-per-metre");
         }
 
+        if (input.Mast.Guys is { } guys)
+        {
+            double ropeMetres = (guys.Count ?? GuyLevel.UsualCount) * guys.LengthMetres / 2;
+            masses.Add(new("guys", "half of the guys", GuyPull.KilogramsPerMetre(guys) * ropeMetres, guys.HeightMetres, guys.HeightMetres, input.MastPath + "/guys"));
+            if (ice is not null)
+            {
+                masses.Add(new("ice-guys", "half of the ice on the guys", IceCoat.On(ice, guys.DiameterMetres, density).MassKilogramsPerMetre * ropeMetres, guys.HeightMetres, guys.HeightMetres, ice.Source));
+            }
+
+            if (guys.Count is null)
+            {
+                assumptions.Add(new("guy-count", FormattableString.Invariant($"{GuyLevel.UsualCount} guys"), "assumed", input.MastPath + "/guys/count"));
+            }
+        }
+
         return [.. masses];
 
         void Known(string code, string label, double? kilograms, double from, double to, string source)

@@ -1,6 +1,7 @@
 using CsCheck;
 using Mastwright.Findings;
 using Mastwright.Quantities;
+using Mastwright.Station;
 using Mastwright.Station.Antenna;
 using Mastwright.Station.Mast;
 using Mastwright.Station.Wind;
@@ -70,6 +71,46 @@ public sealed class MastExaminationTests
         Assert.True(bracket.Value!.Value.Median > moment / 0.6);
         Assert.Equal(Verdict.Ok, bracket.Verdict);
     }
+
+    [Fact]
+    public void Half_of_wind_weight_and_ice_on_the_ropes_hangs_on_the_mast()
+    {
+        MastInput guyed = Input with { Mast = Input.Mast! with { Guys = new(2, 45, 0.004, 4, 9000, 4000, 4) } };
+        Ledger moment = Ledger(MastExamination.Of(guyed), "bending moment at the upper bracket");
+        Ledger mass = Ledger(MastExamination.Of(guyed), "mass above the upper bracket");
+
+        // Four ropes of 4 m and 4 mm, the half of each: pressure at 9 m · 1.2 · 0.004 · 4 · 4/2, lever 2 m; 7850 · 0.55 · π/4 · 0.004² = 0.05426 kg/m over 8 m.
+        double pressure = EurocodeWind.PeakPressurePa(WindRowsForTests.Open, 26, 9);
+        Assert.Equal(pressure * 1.2 * 0.004 * 4 * 4 / 2 * 2, moment.Lines.Single(line => line.Code == "guy-wind").Value, 1e-6);
+        Assert.Equal(0.05426 * 8, mass.Lines.Single(line => line.Code == "guys").Value, 1e-4);
+        Assert.Contains("without ice", FindingSentences.Text(Single(MastExamination.Of(guyed), "mast-guys")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_ice_never_makes_a_guy_pull_less() =>
+        Gen.Select(Gen.Int[0, 3], Gen.Double[10, 80], Gen.Double[1, 3]).Sample((step, angle, height) =>
+        {
+            string[] classes = ["", "G1", "G2", "G3", "G4"];
+            Assert.True(Tension(classes[step + 1]) >= Tension(classes[step]) - 1e-9);
+
+            double Tension(string ice) => Single(
+                MastExamination.Of(Input with
+                {
+                    Wind = Input.Wind with { IceClass = ice },
+                    Antenna = Input.Antenna with { DiameterMetres = 0.06 },
+                    Mast = Input.Mast! with { Guys = new(height, angle, 0.004, 4, 9000, 4000, 3) },
+                    Catalogue = Iced,
+                }),
+                "mast-guys").Value!.Value.Median;
+        });
+
+    private static readonly StationCatalogue Iced = new([], [], [])
+    {
+        Structure = WindRowsForTests.Catalogue.Structure with
+        {
+            Ice = new(new[] { 0.01, 0.02, 0.03, 0.04 }.Select((thickness, i) => new IceRow(FormattableString.Invariant($"G{i + 1}"), thickness, null, 900, "test")), row => row.Key),
+        },
+    };
 
     [Fact]
     public void No_verdict_on_the_mast_is_ok_while_nobody_knows_what_holds_it()
