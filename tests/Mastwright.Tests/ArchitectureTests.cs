@@ -16,8 +16,9 @@ public sealed partial class ArchitectureTests
         ["Ground"] = ["Quantities", "Findings", "Geodesy"],
         ["Propagation"] = ["Quantities", "Findings", "Geodesy", "Ground"],
         ["Station"] = ["Quantities", "Findings"],
+        ["Evidence"] = ["Quantities", "Findings"],
         ["Network"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Jobs"],
-        ["Plans"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Network", "Jobs"],
+        ["Plans"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Network", "Evidence", "Jobs"],
     };
 
     [Fact]
