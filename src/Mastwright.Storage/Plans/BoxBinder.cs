@@ -54,6 +54,11 @@ internal static class BoxBinder
 
         BoxPart part = new(
             item.Path, reader.Text(BoxKeys.PartName, item.Key), reader.Quantity(BoxKeys.PartTemperature), reader.Exact(BoxKeys.PartRise), Code(reader, BoxKeys.PartIp));
+        if (part.RatedCelsius is { IsExact: true })
+        {
+            binding.Add(reader.Find(BoxKeys.PartTemperature)!, reader.PathOf(BoxKeys.PartTemperature), "plan-range", "A part bears temperatures from a lowest to a highest.", "a range, such as -20…60 °C");
+        }
+
         reader.Done();
         return part;
     }

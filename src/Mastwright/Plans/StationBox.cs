@@ -5,15 +5,17 @@ using Mastwright.Station.Supply;
 namespace Mastwright.Plans;
 
 /// <summary>The box of a site's fit-out in a plan, and its supply at the temperatures that the box comes to.</summary>
-internal static class StationBox
+public static class StationBox
 {
     /// <summary>Works out both: the supply's heat warms the box, the box's temperature tells how the supply's battery lasts.</summary>
     /// <param name="station">A site with its fit-out.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="catalogue">Catalogue rows.</param>
-    internal static (SupplyResult Supply, BoxResult Box) Of(LinkStation station, Plan plan, StationCatalogue catalogue)
+    /// <exception cref="ArgumentException">The station is a neighbour.</exception>
+    public static (SupplyResult Supply, BoxResult Box) Of(LinkStation station, Plan plan, StationCatalogue catalogue)
     {
-        FitOut fitOut = station.FitOut!;
+        ArgumentNullException.ThrowIfNull(station);
+        FitOut fitOut = station.FitOut ?? throw new ArgumentException("A neighbour has no box in a plan.", nameof(station));
         SupplyResult supply = StationSupply.Of(station, plan, catalogue);
         BoxResult box = fitOut.Antenna.Indoors && !fitOut.Box.IsDescribed
             ? BoxResult.Nothing

@@ -13,7 +13,7 @@ public sealed class StandingPlanTests
 {
     private const string Mast =
         "mastwright: 1\nname: One\n" + SamplePlans.Modem
-        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n        earthing: {rods: {length: 1.5 m, diameter: 16 mm}}\n        box: {width: 200 mm, height: 300 mm, depth: 120 mm, ip: IP66, heat: 2 W, parts: {board: {rise: 8 K}}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
+        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n        earthing: {rods: {length: 1.5 m, diameter: 16 mm}}\n        box: {width: 200 mm, height: 300 mm, depth: 120 mm, ip: IP66, heat: 2 W, parts: {board: {rise: 8 K, temperature: -20…60 °C}}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
 
     [Fact]
     public void Every_value_arrives_in_its_unit()
@@ -78,6 +78,7 @@ public sealed class StandingPlanTests
     [InlineData("width: 200 mm", "width: -200 mm", "sites/one/fit-outs/a/box/width", "")]
     [InlineData("depth: 120 mm", "depth: 120 m", "sites/one/fit-outs/a/box/depth", "")]
     [InlineData("ip: IP66", "ip: IP76", "sites/one/fit-outs/a/box/ip", "IP code")]
+    [InlineData("temperature: -20…60 °C", "temperature: 60 °C", "sites/one/fit-outs/a/box/parts/board/temperature", "highest")]
     [InlineData("heat: 2 W", "heat: -2 W", "sites/one/fit-outs/a/box/heat", "")]
     [InlineData("rise: 8 K", "rise: 8 °C", "sites/one/fit-outs/a/box/parts/board/rise", "temperature")]
     [InlineData("length: 3 m", "length: -3 m", "sites/one/fit-outs/a/mast/tubes/1/length", "")]

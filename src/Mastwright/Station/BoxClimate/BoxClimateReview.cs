@@ -23,6 +23,10 @@ internal sealed class BoxClimateReview
             Year = BoxYear.Of(model, input.Year.AsSpan());
             assumptions.Add(BoxDefaults.Wind(input.Path));
             assumptions.Add(BoxDefaults.Shut(input.Path));
+            if (model.OpenShare > 0 && input.Year.Any(hour => hour.Sky is null))
+            {
+                assumptions.Add(BoxDefaults.Sky(input.Path));
+            }
         }
 
         double coldest = (model with { OwnWatts = 0 }).NightCelsius(outside.Low);

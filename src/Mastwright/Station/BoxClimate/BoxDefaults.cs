@@ -53,6 +53,8 @@ public static class BoxDefaults
     internal static Assumption Wind(string path) => new(
         "box-wind", FormattableString.Invariant($"{WindShare * 100:0} % of the weather file's wind at the box"), "common practice", path);
 
+    internal static Assumption Sky(string path) => new("box-sky", "a clear sky in every hour whose sky the weather file does not tell, by day and by night", "on the cold side", path);
+
     internal static Assumption Shut(string path) => new(
         "box-shut", FormattableString.Invariant($"the box is shut at {ShutCelsius:0} °C and {ShutHumidity * 100:0} %"), "assumed", path);
 }
