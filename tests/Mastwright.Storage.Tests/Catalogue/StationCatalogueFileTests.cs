@@ -94,6 +94,11 @@ public sealed class StationCatalogueFileTests
     [InlineData("tubes:\n  - {key: a, outer-diameter-mm: 48.3, wall-mm: 3, material: wood, source: s}", "material", "wood")]
     [InlineData("ice-classes:\n  - {key: a, density: 900, source: s}", "ice-classes/a", "one of the two")]
     [InlineData("soils:\n  - {key: a, ohm-m: [3, 2, 1], source: s}", "ohm-m", "rise")]
+    [InlineData("box-materials:\n  - {key: a, w-per-m2-k: 9.5, emissivity: 0.9, source: s}", "w-per-m2-k", "outside film")]
+    [InlineData("box-colours:\n  - {key: a, absorptivity: 1.2, source: s}", "absorptivity", "0 to 1")]
+    [InlineData("box-seals:\n  - {key: a, air-changes-per-hour: [1, 2, 3], breathes: perhaps, source: s}", "breathes", "yes or no")]
+    [InlineData("box-places:\n  - {key: a, needed: IP77, galvanic-v: 0.2, source: s}", "needed", "IP code")]
+    [InlineData("metals:\n  - {key: a, volts: 0.2}", "metals/a", "source")]
     public void A_row_that_cannot_be_is_a_fault(string row, string key, string says)
     {
         Assert.False(StationCatalogueFile.TryParse("format: 1\n" + row + "\n", "own.yaml", out _, out ImmutableArray<CatalogueFault> faults));
