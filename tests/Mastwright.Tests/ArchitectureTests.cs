@@ -83,6 +83,7 @@ public sealed partial class ArchitectureTests
     {
         Assert.Empty(ProjectReferences("Mastwright"));
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Storage"));
+        Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Records"));
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Pictures"));
         Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Storage"], ProjectReferences("Mastwright.Reports"));
         Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Reports", "Mastwright.Storage"], ProjectReferences("Mastwright.Workbench"));
