@@ -20,7 +20,7 @@ internal static class ReadmePictures
             await TestBrowser.Settled(page).ConfigureAwait(false);
             await Take(page, folder, "workbench-path").ConfigureAwait(false);
 
-            page = await scene.Page("?trial=like:ferry-house/net-loft@46.39100,-18.55700&site=trial&reach=margin", TestBrowser.Window(WidthPixels, HeightPixels, isDark: true)).ConfigureAwait(false);
+            page = await scene.Page("?trial=like:ferry-house/net-loft@46.37560,-18.56780&site=trial&reach=margin", TestBrowser.Window(WidthPixels, HeightPixels, isDark: true)).ConfigureAwait(false);
             await TestBrowser.Settled(page).ConfigureAwait(false);
             await Take(page, folder, "workbench-trial").ConfigureAwait(false);
         }
