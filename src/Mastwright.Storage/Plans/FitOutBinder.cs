@@ -37,6 +37,7 @@ internal static class FitOutBinder
             People = People(reader),
             NearbyTransmitters = [.. reader.Keyed(FitOutKeys.NearbyTransmitters).Select(item => Nearby(binding, item.Node, item.Path, item.Key)).OfType<NearbyTransmitter>()],
             Supply = SupplyBinder.Bind(reader, FitOutKeys.Supply),
+            Solar = SolarBinder.Bind(reader),
             Box = BoxBinder.Bind(reader),
             Mast = MastBinder.Bind(reader),
             Hazards = HazardBinder.Bind(reader, FitOutKeys.Hazards, siteHazards),

@@ -14,13 +14,14 @@ internal static class FitOutKeys
     internal static readonly KeyShape People = new("people", PeopleKeys.Shape, "How near people come to the antenna.");
     internal static readonly KeyShape NearbyTransmitters = new("nearby-transmitters", new KeyedShape(KeyNameShape.Pattern, NearbyKeys.Shape), "Transmitters of others near the receiver.");
     internal static readonly KeyShape Supply = new("supply", new ListShape(SupplyKeys.Item), "Parts from the source of the power to the loads, in that order.");
+    internal static readonly KeyShape Solar = new("solar", SolarKeys.Shape, "The panel that charges the supply's battery.");
     internal static readonly KeyShape Box = new("box", BoxKeys.Shape, "The box that radio or battery stand in.");
 
     internal static readonly KeyShape Mast = new("mast", MastKeys.Shape, "What the antenna stands on.");
     internal static readonly KeyShape Hazards = new("hazards", HazardKeys.Shape, "What can hurt someone, where it differs from the site's.");
     internal static readonly KeyShape Earthing = new("earthing", EarthingKeys.Shape, "Earth, lightning, surge protection.");
 
-    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, People, NearbyTransmitters, Supply, Box, Mast, Hazards, Earthing);
+    internal static readonly MappingShape Shape = new("fit-out", Name, Antenna, Feed, ReturnLoss, Vswr, Radio, People, NearbyTransmitters, Supply, Solar, Box, Mast, Hazards, Earthing);
 }
 
 /// <summary>Keys of a transmitter nearby.</summary>

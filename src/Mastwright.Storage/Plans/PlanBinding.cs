@@ -33,6 +33,9 @@ internal sealed class PlanBinding(PlanProblemList problems, PlanFolder folder)
     /// <summary>Elevation patterns read so far, by file.</summary>
     internal Dictionary<string, Station.Antenna.PatternPoint[]> Patterns { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Years of weather read so far, by file and place; null for one that could not be read.</summary>
+    internal Dictionary<string, Station.Sun.WeatherYear?> Weathers { get; } = new(StringComparer.Ordinal);
+
     /// <summary>Adds a problem at a value, unless that value was refused before.</summary>
     internal void Add(PlanNode node, string path, string code, string message, string wanted = "")
     {

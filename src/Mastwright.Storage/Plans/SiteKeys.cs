@@ -24,5 +24,17 @@ internal static class SiteKeys
     internal static readonly KeyShape Wind = new("wind", WindKeys.Shape, "The wind at this site; keys that are not given are the plan's.");
     internal static readonly KeyShape Hazards = new("hazards", HazardKeys.Shape, "What can hurt someone at this site, and the consents to stand there.");
 
-    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts, Wind, Hazards);
+    internal static readonly KeyShape Weather = new("weather", new FileShape("weather/year.epw"), "A year of weather, hour by hour: an EPW file, or rows under the names global, temperature and, where known, direct, diffuse, humidity, wind.");
+    internal static readonly KeyShape Climate = new("climate", ClimateKeys.Shape, "In place of a weather file: each month's mean light and temperature, from which a year is made.");
+
+    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts, Wind, Weather, Climate, Hazards);
+}
+
+/// <summary>Keys of the months' means.</summary>
+internal static class ClimateKeys
+{
+    internal static readonly KeyShape Light = new("light", new ListShape(new NumberShape(0.001, 12)), "Mean light on level ground in kWh a square metre and day: twelve numbers, January first.", Required: true);
+    internal static readonly KeyShape Temperature = new("temperature", new ListShape(new NumberShape(-80, 50)), "Mean temperature of the air in °C: twelve numbers, January first.", Required: true);
+
+    internal static readonly MappingShape Shape = new("climate", Light, Temperature);
 }

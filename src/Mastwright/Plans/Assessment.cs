@@ -68,7 +68,7 @@ public sealed class Assessment
             progress?.Report(Interlocked.Increment(ref done));
         });
 
-        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(station => FitOutExaminations.Of(station, plan, chains[station.Key], catalogue))];
+        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(station => FitOutExaminations.Of(station, plan, chains[station.Key], catalogue, one => FarHorizon.Of(one.Position.Point, ground)))];
         return new()
         {
             Plan = plan,

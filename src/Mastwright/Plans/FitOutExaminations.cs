@@ -1,5 +1,6 @@
 using Mastwright.Station;
 using Mastwright.Station.BoxClimate;
+using Mastwright.Station.Sun;
 using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
@@ -12,20 +13,24 @@ internal static class FitOutExaminations
     /// <param name="plan">The plan.</param>
     /// <param name="chain">The station's radio chain.</param>
     /// <param name="catalogue">Catalogue rows, those of law among them.</param>
-    internal static FitOutReport Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue)
+    /// <param name="horizonOf">The horizon of a station's ground; null where no ground is known.</param>
+    internal static FitOutReport Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue, Func<LinkStation, HorizonLine?> horizonOf)
     {
         (SupplyResult supply, BoxResult box) = StationBox.Of(station, plan, catalogue);
+        SolarResult? solar = StationSolar.Of(station, supply, horizonOf);
         StandingResult standing = StandingStation.Of(station, plan, catalogue);
         return new(
             station,
             Examination.Of(
                 RadioLaw.Of(station, plan, chain, catalogue),
-                supply.Examination,
+                StationSolar.Fed(supply.Examination, solar),
+                solar?.Examination ?? Examination.Nothing,
                 box.Examination,
                 standing.Examination))
         {
             Chain = chain,
             Supply = supply,
+            Solar = solar,
             Box = box,
             Mast = standing.Mast,
         };

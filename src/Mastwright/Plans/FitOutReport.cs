@@ -1,6 +1,7 @@
 using Mastwright.Station;
 using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Mast;
+using Mastwright.Station.Sun;
 using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
@@ -15,6 +16,9 @@ public sealed record FitOutReport(LinkStation Station, Examination Examination)
 
     /// <summary>The supply.</summary>
     public SupplyResult Supply { get; init; } = SupplyResult.Nothing;
+
+    /// <summary>The solar panel's year; null where the fit-out has no panel.</summary>
+    public SolarResult? Solar { get; init; }
 
     /// <summary>The box.</summary>
     public BoxResult Box { get; init; } = BoxResult.Nothing;

@@ -11,6 +11,7 @@ using Mastwright.Station.Hazards;
 using Mastwright.Station.Mast;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
+using Mastwright.Station.Sun;
 using Mastwright.Station.Supply;
 using Mastwright.Station.Wind;
 
@@ -144,6 +145,15 @@ public sealed record Site
     /// <summary>The wind at this site; null where the plan's stands for it.</summary>
     public BasicWind? Wind { get; init; }
 
+    /// <summary>A year of weather at this site; null when the plan names none.</summary>
+    public WeatherYear? Weather { get; init; }
+
+    /// <summary>Whether a weather file is named that could not be read.</summary>
+    public bool HasFaultyWeather { get; init; }
+
+    /// <summary>The months' means in place of a year; null when the plan gives none.</summary>
+    public MonthlyClimate? Climate { get; init; }
+
     /// <summary>What can hurt someone at this site; null when nobody said.</summary>
     public SiteHazards? Hazards { get; init; }
 
@@ -205,6 +215,9 @@ public sealed record FitOut
 
     /// <summary>The box.</summary>
     public BoxFit Box { get; init; } = new();
+
+    /// <summary>The panel that charges the supply's battery; null when nobody said.</summary>
+    public SolarFit? Solar { get; init; }
 
     /// <summary>What the antenna stands on; null when nobody said.</summary>
     public MastFit? Mast { get; init; }

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using Mastwright.Station;
 using Mastwright.Station.BoxClimate;
+using Mastwright.Station.Sun;
 using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
@@ -25,6 +27,8 @@ public static class StationBox
                 Box = fitOut.Box,
                 SupplyHeat = BoxHeat.Of(fitOut.Supply, supply),
                 Catalogue = catalogue,
+                Year = YearOf(station.Site?.Weather),
+                YearSource = station.Site?.Weather?.Name ?? "",
             });
 
         // A temperature that the plan gives wins; else the one worked out takes the place of a default.
@@ -32,4 +36,9 @@ public static class StationBox
             ? (StationSupply.Of(station, plan, catalogue, inside), box)
             : (supply, box);
     }
+
+    /// <summary>A year of weather as a box meets it; empty where its damp or its wind is not known.</summary>
+    private static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))
+        ? []
+        : [.. weather.Hours.Select(hour => new BoxHour(hour.Celsius, hour.RelativeHumidity, hour.Light.Direct, hour.Light.Diffuse, hour.Light.Global, hour.WindMetresPerSecond, null))];
 }

@@ -1,0 +1,232 @@
+using Mastwright.Findings;
+using Mastwright.Station.HoldUp;
+
+namespace Mastwright.Station.Sun;
+
+/// <summary>A panel and a battery through a year, hour by hour.</summary>
+/// <remarks>
+/// The year is run twice and the second time counted, so that it begins as charged as it ends. In each hour the light on the panel, the panel's temperature and
+/// the charge controller say what is offered; <see cref="BatteryHour"/> says what comes of it at the battery's temperature.
+/// </remarks>
+public static class SolarYear
+{
+    private const int Hours = WeatherYear.HourCount;
+
+    /// <summary>What a panel of one watt gives behind its controller in each hour, in watts; and how the light of the year got lost on the way.</summary>
+    /// <param name="setup">The panel in its place; its battery and loads are not asked.</param>
+    public static SolarYield YieldOf(SolarSetup setup)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        SolarPanel panel = setup.Panel;
+        double[] open = new double[Hours];
+        double[] shaded = new double[Hours];
+        for (int hour = 0; hour < Hours; hour++)
+        {
+            SunPlace sun = setup.Weather.SunAt(hour, setup.Place);
+            HourLight light = setup.Weather.Hours[hour].Light;
+            open[hour] = panel.LightOn(light, sun, HorizonLine.Level);
+            shaded[hour] = panel.LightOn(light, sun, setup.Horizon);
+        }
+
+        (int from, int to) = Covered(shaded, setup.CoveredDays);
+        double[] watts = new double[Hours];
+        double horizon = 0;
+        double covered = 0;
+        double warmth = 0;
+        double losses = 0;
+        double controller = 0;
+        for (int hour = 0; hour < Hours; hour++)
+        {
+            horizon += (shaded[hour] - open[hour]) / 1000;
+            if (IsBetween(hour, from, to))
+            {
+                covered -= shaded[hour] / 1000;
+                continue;
+            }
+
+            double standard = shaded[hour] / 1000;
+            double warm = standard * panel.TemperatureFactor(panel.CellCelsius(shaded[hour], setup.Weather.Hours[hour].Celsius));
+            double left = warm * (1 - panel.LossShare);
+            watts[hour] = left * setup.ControllerEfficiency;
+            warmth += warm - standard;
+            losses += left - warm;
+            controller += watts[hour] - left;
+        }
+
+        return new(watts, open.Sum() / 1000, horizon, covered, warmth, losses, controller);
+    }
+
+    /// <summary>Runs the year.</summary>
+    /// <param name="setup">Panel, battery and loads.</param>
+    /// <param name="yield">What the panel gives: <see cref="YieldOf"/> of a setup that differs at most in its panel's watts and its battery.</param>
+    public static SolarYearResult Run(SolarSetup setup, SolarYield yield)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        ArgumentNullException.ThrowIfNull(yield);
+        double charge = BatteryHour.Full(setup.Pack, setup.AgeFactor);
+        charge = Once(setup, yield, charge, null);
+        Count count = new();
+        Once(setup, yield, charge, count);
+        double lost = count.Stored * (1 - setup.Pack.Cell.ChargeEfficiency);
+        double watts = setup.Panel.Watts;
+        Ledger ledger = Ledger.SummingTo(
+            count.Served,
+            "energy of the solar year",
+            "Wh",
+            [
+                new("light", "light on the open panel, at its rated power", yield.Open * watts, setup.Weather.Name, FormattableString.Invariant($"{yield.Open:0} full hours of {watts:0.#} W")),
+                new("horizon", "behind the horizon", yield.Horizon * watts, "plan's ground"),
+                new("covered", "under snow or rime", yield.Covered * watts, "plan or assumed"),
+                new("warmth", "warmth of the cells", yield.Warmth * watts, "IEC 61215, in proportion"),
+                new("losses", "dirt, ageing, wiring", yield.Losses * watts, "plan or assumed"),
+                new("controller", "charge controller", yield.Controller * watts, "plan or assumed"),
+                new("cold", "not taken: too cold to charge", -count.Cold, setup.Pack.Cell.Source),
+                new("full", "not taken: battery full, or charging as fast as it may", -count.Spilled, setup.Pack.Cell.Source),
+                new("charging", "lost in charging", -lost, setup.Pack.Cell.Source),
+                new("left", "left in the battery", -Kept(count, yield, watts, lost), "balance"),
+            ]);
+        int worst = Array.IndexOf(count.LeastByMonth, count.LeastByMonth.Min());
+        return new()
+        {
+            HoursWithout = count.Without,
+            ColdHours = count.ColdHours,
+            ServedWattHours = count.Served,
+            OfferedWattHours = yield.Offered * watts,
+            LeastCharge = count.LeastByMonth.Min() / Math.Max(1e-12, BatteryHour.Full(setup.Pack, setup.AgeFactor)),
+            WorstMonth = worst,
+            ChargeByHour = count.Charges,
+            Ledger = ledger,
+        };
+    }
+
+    /// <summary>What the balance leaves in the battery over the year: the difference of its charges, to rounding (tested).</summary>
+    private static double Kept(Count count, SolarYield yield, double watts, double lost) =>
+        (yield.Offered * watts) - count.Cold - count.Spilled - lost - count.Served;
+
+    private static double Once(SolarSetup setup, SolarYield yield, double charge, Count? count)
+    {
+        BatteryPack pack = setup.Pack;
+        for (int hour = 0; hour < Hours; hour++)
+        {
+            double celsius = setup.Weather.Hours[hour].Celsius + setup.BatteryRiseKelvin;
+            double offered = yield.Watts[hour] * setup.Panel.Watts;
+            BatteryStep step = BatteryHour.Step(pack, charge, new(setup.LoadWatts, setup.PeakWatts, offered, celsius, 1, setup.CutOffVolts, setup.AgeFactor));
+            charge = step.ChargeAmpereHours;
+            count?.Take(hour, step, setup.LoadWatts, pack.MostChargeAmperes(celsius) == 0 && offered > setup.LoadWatts);
+        }
+
+        return charge;
+    }
+
+    /// <summary>The hours that lie under snow: so many days in a row with the least light.</summary>
+    private static (int From, int To) Covered(double[] light, double days)
+    {
+        int length = (int)Math.Round(days * 24);
+        if (length <= 0)
+        {
+            return (0, 0);
+        }
+
+        double sum = 0;
+        for (int i = 0; i < length; i++)
+        {
+            sum += light[i % Hours];
+        }
+
+        double least = sum;
+        int from = 0;
+        for (int start = 1; start < Hours; start++)
+        {
+            sum += light[(start + length - 1) % Hours] - light[start - 1];
+            if (start % 24 == 0 && sum < least - 1e-9)
+            {
+                (least, from) = (sum, start);
+            }
+        }
+
+        return (from, from + length);
+    }
+
+    private static bool IsBetween(int hour, int from, int to) => (hour >= from && hour < to) || (hour + Hours >= from && hour + Hours < to);
+
+    private sealed class Count
+    {
+        internal double[] LeastByMonth { get; } = [.. Enumerable.Repeat(double.PositiveInfinity, 12)];
+
+        internal float[] Charges { get; } = new float[Hours];
+
+        internal double Without { get; private set; }
+
+        internal int ColdHours { get; private set; }
+
+        internal double Served { get; private set; }
+
+        internal double Stored { get; private set; }
+
+        internal double Spilled { get; private set; }
+
+        internal double Cold { get; private set; }
+
+        internal void Take(int hour, BatteryStep step, double load, bool isCold)
+        {
+            Served += step.ServedWattHours;
+            Stored += step.StoredWattHours;
+            Without += load > 0 ? step.UnservedWattHours / load : 0;
+            if (isCold)
+            {
+                ColdHours++;
+                Cold += step.SpilledWattHours;
+            }
+            else
+            {
+                Spilled += step.SpilledWattHours;
+            }
+
+            int month = WeatherYear.MonthOf(hour);
+            LeastByMonth[month] = Math.Min(LeastByMonth[month], step.ChargeAmpereHours);
+            Charges[hour] = (float)step.ChargeAmpereHours;
+        }
+    }
+}
+
+/// <summary>What a panel of one watt gives in a year, and where the light went; all but the hours in watt-hours a watt.</summary>
+/// <param name="Watts">What it gives behind its controller in each hour, in watts.</param>
+/// <param name="Open">Light on it with a level horizon: hours at its rated power.</param>
+/// <param name="Horizon">What the horizon takes: zero or less.</param>
+/// <param name="Covered">What snow and rime take: zero or less.</param>
+/// <param name="Warmth">What the cells' temperature takes, or gives in the cold.</param>
+/// <param name="Losses">What dirt, ageing and wiring take: zero or less.</param>
+/// <param name="Controller">What the charge controller takes: zero or less.</param>
+public sealed record SolarYield(double[] Watts, double Open, double Horizon, double Covered, double Warmth, double Losses, double Controller)
+{
+    /// <summary>What it gives behind its controller in the year.</summary>
+    public double Offered => Watts.Sum();
+}
+
+/// <summary>What came of a solar year.</summary>
+public sealed record SolarYearResult
+{
+    /// <summary>Hours in the year without service.</summary>
+    public required double HoursWithout { get; init; }
+
+    /// <summary>Hours in which there was light to spare and the battery too cold to take it.</summary>
+    public required int ColdHours { get; init; }
+
+    /// <summary>What the loads got, in watt-hours.</summary>
+    public required double ServedWattHours { get; init; }
+
+    /// <summary>What the panel offered behind its controller, in watt-hours.</summary>
+    public required double OfferedWattHours { get; init; }
+
+    /// <summary>The least state of charge of the year, 0 to 1 of what age has left.</summary>
+    public required double LeastCharge { get; init; }
+
+    /// <summary>The month, from 0, with the emptiest battery; of several the first.</summary>
+    public required int WorstMonth { get; init; }
+
+    /// <summary>Charge in ampere-hours at the end of each hour.</summary>
+    public required float[] ChargeByHour { get; init; }
+
+    /// <summary>The year's energy from the light to the loads.</summary>
+    public required Ledger Ledger { get; init; }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Mastwright.Geodesy;
+
+namespace Mastwright.Station.Sun;
+
+/// <summary>One hour of weather: means over it.</summary>
+/// <param name="Light">The light.</param>
+/// <param name="Celsius">Temperature of the air.</param>
+/// <param name="RelativeHumidity">Relative humidity, 0 to 1; NaN when unknown.</param>
+/// <param name="WindMetresPerSecond">Speed of the wind; NaN when unknown.</param>
+public readonly record struct WeatherHour(HourLight Light, double Celsius, double RelativeHumidity, double WindMetresPerSecond)
+{
+    /// <summary>Light and temperature, in the invariant culture.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Light}, {Celsius:0.#} °C");
+}
+
+/// <summary>A year of weather, hour by hour, and where the sun stands in each.</summary>
+public sealed class WeatherYear
+{
+    /// <summary>Hours of an ordinary year.</summary>
+    public const int HourCount = 8760;
+
+    private static readonly ImmutableArray<int> DaysBefore = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365];
+
+    private WeatherYear(string name, int year, double hoursFromUniversal, ImmutableArray<WeatherHour> hours)
+    {
+        Name = name;
+        Year = year;
+        HoursFromUniversal = hoursFromUniversal;
+        Hours = hours;
+    }
+
+    /// <summary>What a person reads: a file, or how it was made.</summary>
+    public string Name { get; }
+
+    /// <summary>The year that the sun is taken from.</summary>
+    public int Year { get; }
+
+    /// <summary>Hours by which its clock is ahead of universal time.</summary>
+    public double HoursFromUniversal { get; }
+
+    /// <summary>The hours, from midnight on 1 January of its own clock: <see cref="HourCount"/> of them.</summary>
+    public ImmutableArray<WeatherHour> Hours { get; }
+
+    /// <summary>A year.</summary>
+    /// <param name="name">What a person reads.</param>
+    /// <param name="year">The year that the sun is taken from.</param>
+    /// <param name="hoursFromUniversal">Hours by which the clock is ahead of universal time, -12 to 14.</param>
+    /// <param name="hours">The hours.</param>
+    /// <exception cref="ArgumentException">It is not a year, or a number is not finite.</exception>
+    public static WeatherYear Of(string name, int year, double hoursFromUniversal, ImmutableArray<WeatherHour> hours)
+    {
+        bool isWhole = hours.Length == HourCount
+            && hours.All(hour => double.IsFinite(hour.Celsius) && hour.Light is { Global: >= 0 and < 2000, Direct: >= 0 and < 2000, Diffuse: >= 0 and < 2000 });
+        return isWhole && hoursFromUniversal is >= -12 and <= 14
+            ? new(name, year, hoursFromUniversal, hours)
+            : throw new ArgumentException($"A year has {HourCount} hours of light and temperature.", nameof(hours));
+    }
+
+    /// <summary>The month of an hour, from 0.</summary>
+    public static int MonthOf(int hour)
+    {
+        int day = hour / 24;
+        int month = 0;
+        while (month < 11 && day >= DaysBefore[month + 1])
+        {
+            month++;
+        }
+
+        return month;
+    }
+
+    /// <summary>Days of a month, from 0.</summary>
+    public static int DaysOf(int month) => DaysBefore[month + 1] - DaysBefore[month];
+
+    /// <summary>First hour of a month, from 0.</summary>
+    public static int FirstHourOf(int month) => DaysBefore[month] * 24;
+
+    /// <summary>The sun in the middle of an hour of a clock.</summary>
+    /// <param name="year">The year.</param>
+    /// <param name="hoursFromUniversal">Hours by which the clock is ahead of universal time.</param>
+    /// <param name="hour">The hour, from 0.</param>
+    /// <param name="place">Where one stands.</param>
+    public static SunPlace SunAt(int year, double hoursFromUniversal, int hour, GeoPoint place) =>
+        SunPosition.Of(SunPosition.JulianDate(year, 1 + ((hour + 0.5 - hoursFromUniversal) / 24)), place);
+
+    /// <summary>The sun in the middle of an hour of this year.</summary>
+    public SunPlace SunAt(int hour, GeoPoint place) => SunAt(Year, HoursFromUniversal, hour, place);
+}

@@ -1,0 +1,134 @@
+using Mastwright.Geodesy;
+using Mastwright.Station.HoldUp;
+using Mastwright.Station.Sun;
+using Mastwright.Tests.Station.HoldUp;
+
+namespace Mastwright.Tests.Station.Sun;
+
+public sealed class SolarYearTests
+{
+    private static readonly GeoPoint Place = new(46.4, -18.6);
+
+    // Invented for the tests: a cloudy oceanic year.
+    private static readonly MonthlyClimate Climate = new()
+    {
+        LightKilowattHours = [1.3, 2.1, 3.4, 4.8, 5.7, 6.1, 6.0, 5.2, 4.0, 2.6, 1.5, 1.1],
+        Celsius = [8, 8, 9, 10, 12, 15, 17, 18, 17, 14, 11, 9],
+    };
+
+    private static readonly WeatherYear Year = Climate.Year(Place, "test");
+
+    internal static SolarSetup Setup { get; } = new()
+    {
+        Panel = new() { Watts = 10, TiltDegrees = 50, AzimuthDegrees = 180 },
+        Pack = BatteryPackTests.One with { Parallel = 4 },
+        AgeFactor = 0.8,
+        LoadWatts = 0.5,
+        PeakWatts = 1.5,
+        CutOffVolts = 3.0,
+        Weather = Year,
+        Place = Place,
+    };
+
+    [Fact]
+    public void The_made_year_has_the_means_of_its_months()
+    {
+        for (int month = 0; month < 12; month++)
+        {
+            int first = WeatherYear.FirstHourOf(month);
+            WeatherHour[] hours = [.. Year.Hours.Skip(first).Take(24 * WeatherYear.DaysOf(month))];
+            Assert.Equal(Climate.LightKilowattHours[month], hours.Sum(hour => hour.Light.Global) / 1000 / WeatherYear.DaysOf(month), 1e-6);
+            Assert.Equal(Climate.Celsius[month], hours.Average(hour => hour.Celsius), 2.0);
+        }
+    }
+
+    [Fact]
+    public void The_same_key_makes_the_same_year_and_another_another()
+    {
+        Assert.Equal(Year.Hours, Climate.Year(Place, "test").Hours);
+        Assert.NotEqual(Year.Hours, Climate.Year(Place, "other").Hours);
+    }
+
+    [Fact]
+    public void The_energy_of_the_year_is_neither_made_nor_lost()
+    {
+        SolarYield yield = SolarYear.YieldOf(Setup);
+        SolarYearResult year = SolarYear.Run(Setup, yield);
+
+        // What is left in the battery over the year is the difference of its charges, of which the second run's first and last hour tell.
+        double kept = -year.Ledger.Lines.Single(line => line.Code == "left").Value;
+        Assert.Equal(0, kept, 0.02 * year.ServedWattHours);
+        Assert.Equal(year.ServedWattHours, (8760 - year.HoursWithout) * Setup.LoadWatts, 1e-6);
+        Assert.Equal(yield.Open + yield.Horizon + yield.Covered + yield.Warmth + yield.Losses + yield.Controller, yield.Offered, 1e-9);
+    }
+
+    [Fact]
+    public void More_panel_never_means_more_hours_without_service() =>
+        Gen.Select(Gen.Double[2, 40], Gen.Double[1, 3], Gen.Double[0.1, 1.5]).Sample(
+            (watts, more, load) =>
+            {
+                SolarSetup small = Setup with { Panel = Setup.Panel with { Watts = watts }, LoadWatts = load };
+                SolarYield yield = SolarYear.YieldOf(small);
+                Assert.True(SolarYear.Run(small with { Panel = small.Panel with { Watts = watts * more } }, yield).HoursWithout <= SolarYear.Run(small, yield).HoursWithout + 1e-6);
+            },
+            iter: 12);
+
+    [Fact]
+    public void More_battery_never_means_more_hours_without_service() =>
+        Gen.Select(Gen.Int[1, 8], Gen.Int[1, 8], Gen.Double[3, 25]).Sample(
+            (cells, more, watts) =>
+            {
+                SolarSetup small = Setup with { Pack = Setup.Pack with { Parallel = cells }, Panel = Setup.Panel with { Watts = watts } };
+                SolarYield yield = SolarYear.YieldOf(small);
+                Assert.True(SolarYear.Run(small with { Pack = small.Pack with { Parallel = cells + more } }, yield).HoursWithout <= SolarYear.Run(small, yield).HoursWithout + 1e-6);
+            },
+            iter: 12);
+
+    [Fact]
+    public void A_higher_horizon_never_lets_more_through() =>
+        Gen.Select(Gen.Double[0, 40].Array[8], Gen.Double[0, 30]).Sample(
+            (line, lift) =>
+            {
+                SolarSetup low = Setup with { Horizon = HorizonLine.Of([.. line]) };
+                SolarSetup high = Setup with { Horizon = HorizonLine.Of([.. line.Select(angle => angle + lift)]) };
+                Assert.True(SolarYear.YieldOf(high).Offered <= SolarYear.YieldOf(low).Offered + 1e-9);
+            },
+            iter: 12);
+
+    [Fact]
+    public void Snow_takes_its_days_and_never_gives()
+    {
+        SolarYield clear = SolarYear.YieldOf(Setup);
+        SolarYield snowed = SolarYear.YieldOf(Setup with { CoveredDays = 20 });
+        int lost = snowed.Watts.Zip(clear.Watts).Count(pair => pair.First == 0 && pair.Second > 0);
+        Assert.InRange(lost, 20 * 7, 20 * 12);
+        Assert.True(snowed.Covered < 0);
+        Assert.True(snowed.Offered < clear.Offered);
+    }
+
+    [Fact]
+    public void Too_cold_to_charge_costs_what_it_says()
+    {
+        WeatherYear cold = (Climate with { Celsius = [.. Climate.Celsius.Select(celsius => celsius - 25)] }).Year(Place, "test");
+        SolarYearResult year = SolarYear.Run(Setup with { Weather = cold }, SolarYear.YieldOf(Setup with { Weather = cold }));
+        Assert.True(year.ColdHours > 1000);
+        Assert.True(year.HoursWithout > SolarYear.Run(Setup, SolarYear.YieldOf(Setup)).HoursWithout);
+    }
+
+    [Fact]
+    public void The_smallest_sizes_keep_the_target_and_the_next_smaller_do_not()
+    {
+        SolarYield yield = SolarYear.YieldOf(Setup);
+        double watts = SolarSizes.SmallestPanelWatts(Setup, yield, 9)!.Value;
+        int index = SolarSizes.PanelWatts.IndexOf(watts);
+        Assert.True(SolarYear.Run(Setup with { Panel = Setup.Panel with { Watts = watts } }, yield).HoursWithout <= 9);
+        Assert.True(index == 0 || SolarYear.Run(Setup with { Panel = Setup.Panel with { Watts = SolarSizes.PanelWatts[index - 1] } }, yield).HoursWithout > 9);
+
+        SolarSetup weak = Setup with { Panel = Setup.Panel with { Watts = 8 } };
+        if (SolarSizes.FewestParallel(weak, yield, 9) is { } cells and > 1)
+        {
+            Assert.True(SolarYear.Run(weak with { Pack = weak.Pack with { Parallel = cells } }, yield).HoursWithout <= 9);
+            Assert.True(SolarYear.Run(weak with { Pack = weak.Pack with { Parallel = cells - 1 } }, yield).HoursWithout > 9);
+        }
+    }
+}
