@@ -58,7 +58,7 @@ public class PlanSchemaTests
         HashSet<string> used = [];
         Collect(Tree(SamplePlans.Whole), used);
 
-        string[] elsewhere = ["include", "pattern-file", "modulation", "bit-rate"];
+        string[] elsewhere = ["include", "pattern-file", "weather", "modulation", "bit-rate"];
         Assert.Empty(ShapeWalk.Mappings(PlanKeys.Shape).SelectMany(shape => shape.Keys).Select(key => key.Name).Except(used).Except(elsewhere));
     }
 

@@ -53,6 +53,7 @@ internal static class SamplePlans
             traffic: {own: 2, relayed: 100}
             in-use: net-loft
             wind: {terrain: III}
+            climate: {light: [1, 2, 3, 4, 5, 6, 6, 5, 4, 3, 2, 1], temperature: [8, 8, 9, 10, 12, 15, 17, 17, 16, 13, 11, 9]}
             hazards: {overhead-line-distance: 22 ± 2 m, local-clearance: 6 m, handling-length: 1.5 m, access: ladder, working-height: 7 m, fall-zone: public-way, consents: {owner: granted, planning: asked, airfield: not-needed}}
             surroundings: {clutter: suburban, clutter-height: 8 m, street-width: 20 m, woodland-depth: 120 m, building: traditional}
             fit-outs:
@@ -75,6 +76,7 @@ internal static class SamplePlans
                 return-loss: 18 dB at radio
                 radio: {part: small-node, power: 10 dBm}
                 people: {public: 6 m, workers: 1 m}
+                solar: {panel: 20 W, tilt: 60°, azimuth: 180°, losses: 12 %, ground-reflects: 20 %, controller-efficiency: 90 %, covered-days: 3, battery-rise: 4 K, hours-without: 12 h, days-without-sun: 6 d, horizon: [0, 5, 10, 2]}
                 supply:
                   - power-over-cable: class-3
                     voltage: 53 V
