@@ -33,7 +33,7 @@ internal static class WeatherBinder
         {
             site.Binding.Add(node, path, problem!.Code, problem.Message, problem.Wanted);
         }
-        else if (!WeatherText.TryParse(name, Encoding.UTF8.GetString(bytes), at, out year, out int line, out int column, out string wrong))
+        else if (!WeatherText.TryParse(name, Encoding.UTF8.GetString(bytes), new(at.LatitudeDegrees, at.LongitudeDegrees), out year, out int line, out int column, out string wrong))
         {
             site.Binding.Problems.Add(new()
             {

@@ -20,7 +20,7 @@ internal static class StationSolar
 
         fit = fit with { Weather = site.Weather, Monthly = site.Climate, HasFaultyWeather = site.HasFaultyWeather };
         bool asksGround = fit.HorizonDegrees.IsEmpty && supply.Batteries.Length > 0 && (fit.Weather is not null || fit.Monthly is not null);
-        return SolarExamination.Of(fit, supply.Batteries.FirstOrDefault(), station.Position.Point, station.Key, asksGround ? horizonOf(station) : null);
+        return SolarExamination.Of(fit, supply.Batteries.FirstOrDefault(), new(station.Position.Point.LatitudeDegrees, station.Position.Point.LongitudeDegrees), station.Key, asksGround ? horizonOf(station) : null);
     }
 
     /// <summary>The supply with what a panel changes: its battery is fed.</summary>

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Mastwright.Geodesy;
 using Mastwright.Plans;
 using Mastwright.Station.Sun;
 using Mastwright.Storage.Plans;
@@ -96,7 +95,7 @@ public sealed class SolarPlanTests
         string path = TestPlaces.Reference("weather", "pvgis_tmy_45.000N_8.000E_2005_2023.epw");
         string[][] rows = [.. File.ReadLines(path).Skip(8).Select(line => line.Split(','))];
         double Sum(int field) => rows.Sum(row => Math.Max(0, double.Parse(row[field - 1], CultureInfo.InvariantCulture)));
-        GeoPoint place = new(45, 8);
+        SunSite place = new(45, 8);
 
         Assert.True(WeatherText.TryParse("pvgis", File.ReadAllText(path), place, out WeatherYear? year, out _, out _, out string problem), problem);
         Assert.Equal(Sum(14), year!.Hours.Sum(hour => hour.Light.Global), 1e-6);

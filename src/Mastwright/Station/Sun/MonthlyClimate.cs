@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Mastwright.Geodesy;
 
 namespace Mastwright.Station.Sun;
 
@@ -24,7 +23,7 @@ public sealed record MonthlyClimate
     /// <para>Temperature: the month's mean with straight lines between the middles of months, a daily swing of ±3 K that grows with the light, and 2 K of
     /// weather that follows the same draws. Good for how many dark days come together, not for any one of them.</para>
     /// </remarks>
-    public WeatherYear Year(GeoPoint place, string key, int year = 2023)
+    public WeatherYear Year(SunSite place, string key, int year = 2023)
     {
         ArgumentNullException.ThrowIfNull(key);
         ulong seed = KeyedDraws.SeedOf(key);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Findings;
-using Mastwright.Geodesy;
 using Mastwright.Quantities;
 using Mastwright.Station.HoldUp;
 using Mastwright.Station.Supply;
@@ -17,7 +16,7 @@ public static class SolarExamination
     /// <param name="place">Where it stands.</param>
     /// <param name="stationKey">What draws of a made year belong to.</param>
     /// <param name="horizon">The horizon from the plan's ground; null when no ground was found.</param>
-    public static SolarResult Of(SolarFit fit, SupplyBatteryResult? battery, GeoPoint place, string stationKey, HorizonLine? horizon)
+    public static SolarResult Of(SolarFit fit, SupplyBatteryResult? battery, SunSite place, string stationKey, HorizonLine? horizon)
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(stationKey);
@@ -64,7 +63,7 @@ public static class SolarExamination
         }
     }
 
-    private static SolarSetup SetupOf(SolarFit fit, SupplyBatteryResult battery, GeoPoint place, string stationKey, HorizonLine? horizon, List<Assumption> assumptions)
+    private static SolarSetup SetupOf(SolarFit fit, SupplyBatteryResult battery, SunSite place, string stationKey, HorizonLine? horizon, List<Assumption> assumptions)
     {
         string path = fit.PlanPath;
         T Given<T>(T? value, T fallback, Assumption assumed)
@@ -142,10 +141,10 @@ public static class SolarExamination
     /// <summary>What would do, found only where it is wanted: each try is a year.</summary>
     private static string Sizes(SolarSetup setup, SolarYield yield, double borne)
     {
-        string panel = SolarSizes.SmallestPanelWatts(setup, yield, borne) is { } watts ? Text($"a panel of {watts:0} W") : "";
+        string panel = SolarSizes.SmallestPanelWatts(setup, yield, borne) is { } watts ? Text($"A panel of {watts:0} W") : "";
         string battery = SolarSizes.FewestParallel(setup, yield, borne) is { } cells ? Text($"{cells} cells side by side in place of {setup.Pack.Parallel}") : "";
         return panel.Length + battery.Length == 0 ? ". Neither a panel of up to 400 W nor 64 cells side by side would do alone"
-            : ". " + (panel.Length == 0 ? battery : battery.Length == 0 ? panel : $"{panel} or {battery}") + " would do";
+            : $". {(panel.Length == 0 || battery.Length == 0 ? panel + battery : $"{panel} or {battery}")} would do";
     }
 
     private static Finding Days(SolarFit fit, SolarSetup setup, SupplyBatteryResult battery, ImmutableArray<string> codes)

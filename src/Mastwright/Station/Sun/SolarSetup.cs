@@ -1,4 +1,3 @@
-using Mastwright.Geodesy;
 using Mastwright.Station.HoldUp;
 
 namespace Mastwright.Station.Sun;
@@ -28,7 +27,7 @@ public sealed record SolarSetup
     public required WeatherYear Weather { get; init; }
 
     /// <summary>Where it stands.</summary>
-    public required GeoPoint Place { get; init; }
+    public required SunSite Place { get; init; }
 
     /// <summary>The horizon there.</summary>
     public HorizonLine Horizon { get; init; } = HorizonLine.Level;

@@ -80,10 +80,10 @@ public static class SolarYear
                 new("warmth", "warmth of the cells", yield.Warmth * watts, "IEC 61215, in proportion"),
                 new("losses", "dirt, ageing, wiring", yield.Losses * watts, "plan or assumed"),
                 new("controller", "charge controller", yield.Controller * watts, "plan or assumed"),
-                new("cold", "not taken: too cold to charge", -count.Cold, setup.Pack.Cell.Source),
-                new("full", "not taken: battery full, or charging as fast as it may", -count.Spilled, setup.Pack.Cell.Source),
-                new("charging", "lost in charging", -lost, setup.Pack.Cell.Source),
-                new("left", "left in the battery", -Kept(count, yield, watts, lost), "balance"),
+                new("cold", "not taken: too cold to charge", 0 - count.Cold, setup.Pack.Cell.Source),
+                new("full", "not taken: battery full, or charging as fast as it may", 0 - count.Spilled, setup.Pack.Cell.Source),
+                new("charging", "lost in charging", 0 - lost, setup.Pack.Cell.Source),
+                new("left", "left in the battery", 0 - Kept(count, yield, watts, lost), "balance"),
             ]);
         int worst = Array.IndexOf(count.LeastByMonth, count.LeastByMonth.Min());
         return new()

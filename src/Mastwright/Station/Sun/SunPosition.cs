@@ -1,5 +1,3 @@
-using Mastwright.Geodesy;
-
 namespace Mastwright.Station.Sun;
 
 /// <summary>Where the sun stands.</summary>
@@ -25,7 +23,7 @@ public static class SunPosition
     /// <summary>The sun's place in the sky.</summary>
     /// <param name="julianDate">Julian date in universal time.</param>
     /// <param name="place">Where one stands.</param>
-    public static SunPlace Of(double julianDate, GeoPoint place)
+    public static SunPlace Of(double julianDate, SunSite place)
     {
         double n = julianDate - Epoch2000;
         double meanLongitude = 280.460 + (0.985_647_4 * n);
@@ -60,4 +58,13 @@ public readonly record struct SunPlace(double ElevationDegrees, double AzimuthDe
 
     /// <summary>Elevation and azimuth, in the invariant culture.</summary>
     public override string ToString() => FormattableString.Invariant($"{ElevationDegrees:0.##}° high at {AzimuthDegrees:0.#}°");
+}
+
+/// <summary>Where on the earth one stands, as far as the sun asks.</summary>
+/// <param name="LatitudeDegrees">Latitude, north positive.</param>
+/// <param name="LongitudeDegrees">Longitude, east positive.</param>
+public readonly record struct SunSite(double LatitudeDegrees, double LongitudeDegrees)
+{
+    /// <summary>Both, in the invariant culture.</summary>
+    public override string ToString() => FormattableString.Invariant($"{LatitudeDegrees:0.####}, {LongitudeDegrees:0.####}");
 }

@@ -4,7 +4,7 @@ namespace Mastwright.Station.Sun;
 
 /// <summary>Reads a year of weather from text: an EPW file, or rows of numbers with names over them.</summary>
 /// <remarks>
-/// <para>EPW (EnergyPlus weather, US Department of Energy, "Auxiliary programs"): eight lines of header, then an hour a line; of its fields the air's temperature (7th), relative humidity (9th),
+/// <para>EPW (EnergyPlus weather, US Department of Energy, "Auxiliary programs"): eight lines of header, then an hour a line; of its fields the air's temperature (7th), relative humidity (9th), the sky's heat radiation (13th),
 /// global, direct and diffuse light (14th to 16th) and wind (22nd) are read. Its hour 1 ends at 01:00.</para>
 /// <para>Rows: commas or semicolons between; the first line names the columns: global (W/m² on level ground), temperature (°C), and, where known, direct, diffuse (W/m²), humidity (%), wind (m/s). From
 /// 1 January 00:00 universal time. Without direct and diffuse the global light is split (<see cref="SunLight.Split"/>).</para>
@@ -23,7 +23,7 @@ public static class WeatherText
     /// <param name="line">Line of the problem, from 1; 0 for the whole.</param>
     /// <param name="column">Field of the problem, from 1; 0 for the whole line.</param>
     /// <param name="problem">What is wrong and what would be right; empty when nothing is.</param>
-    public static bool TryParse(string name, string text, Geodesy.GeoPoint place, out WeatherYear? year, out int line, out int column, out string problem)
+    public static bool TryParse(string name, string text, SunSite place, out WeatherYear? year, out int line, out int column, out string problem)
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(text);
@@ -80,16 +80,17 @@ public static class WeatherText
                 return null;
             }
 
-            // 999 stands for "unknown".
+            // 999 and 9999 stand for "unknown".
             double humidity = Number(fields[8], out double percent) && percent is >= 0 and <= 110 ? Math.Min(1, percent / 100) : double.NaN;
             double wind = Number(fields[21], out double speed) && speed is >= 0 and < 100 ? speed : double.NaN;
-            hours.Add(new(new(global, direct, diffuse), celsius, humidity, wind));
+            double sky = Number(fields[12], out double radiation) && radiation is > 0 and < 700 ? radiation : double.NaN;
+            hours.Add(new(new(global, direct, diffuse), celsius, humidity, wind, sky));
         }
 
         return Whole(reader, name, Math.Clamp(calendarYear, 1950, 2050), zone, hours);
     }
 
-    private static WeatherYear? Rows(Reader reader, string name, string first, Geodesy.GeoPoint place)
+    private static WeatherYear? Rows(Reader reader, string name, string first, SunSite place)
     {
         const int year = 2023;
         char separator = first.Contains(';', StringComparison.Ordinal) ? ';' : ',';

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Mastwright.Geodesy;
 
 namespace Mastwright.Station.Sun;
 
@@ -8,7 +7,8 @@ namespace Mastwright.Station.Sun;
 /// <param name="Celsius">Temperature of the air.</param>
 /// <param name="RelativeHumidity">Relative humidity, 0 to 1; NaN when unknown.</param>
 /// <param name="WindMetresPerSecond">Speed of the wind; NaN when unknown.</param>
-public readonly record struct WeatherHour(HourLight Light, double Celsius, double RelativeHumidity, double WindMetresPerSecond)
+/// <param name="Sky">Heat radiation of the sky on a level square metre, in watts; NaN when unknown.</param>
+public readonly record struct WeatherHour(HourLight Light, double Celsius, double RelativeHumidity, double WindMetresPerSecond, double Sky = double.NaN)
 {
     /// <summary>Light and temperature, in the invariant culture.</summary>
     public override string ToString() => FormattableString.Invariant($"{Light}, {Celsius:0.#} °C");
@@ -81,9 +81,9 @@ public sealed class WeatherYear
     /// <param name="hoursFromUniversal">Hours by which the clock is ahead of universal time.</param>
     /// <param name="hour">The hour, from 0.</param>
     /// <param name="place">Where one stands.</param>
-    public static SunPlace SunAt(int year, double hoursFromUniversal, int hour, GeoPoint place) =>
+    public static SunPlace SunAt(int year, double hoursFromUniversal, int hour, SunSite place) =>
         SunPosition.Of(SunPosition.JulianDate(year, 1 + ((hour + 0.5 - hoursFromUniversal) / 24)), place);
 
     /// <summary>The sun in the middle of an hour of this year.</summary>
-    public SunPlace SunAt(int hour, GeoPoint place) => SunAt(Year, HoursFromUniversal, hour, place);
+    public SunPlace SunAt(int hour, SunSite place) => SunAt(Year, HoursFromUniversal, hour, place);
 }

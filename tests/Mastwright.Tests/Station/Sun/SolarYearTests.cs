@@ -1,4 +1,3 @@
-using Mastwright.Geodesy;
 using Mastwright.Station.HoldUp;
 using Mastwright.Station.Sun;
 using Mastwright.Tests.Station.HoldUp;
@@ -7,7 +6,7 @@ namespace Mastwright.Tests.Station.Sun;
 
 public sealed class SolarYearTests
 {
-    private static readonly GeoPoint Place = new(46.4, -18.6);
+    private static readonly SunSite Place = new(46.4, -18.6);
 
     // Invented for the tests: a cloudy oceanic year.
     private static readonly MonthlyClimate Climate = new()

@@ -1,4 +1,3 @@
-using Mastwright.Geodesy;
 using Mastwright.Station.Sun;
 
 namespace Mastwright.Tests.Station.Sun;
@@ -6,7 +5,7 @@ namespace Mastwright.Tests.Station.Sun;
 /// <summary>NREL/TP-560-34302 (Reda and Andreas, revised January 2008), the worked example of table A5.1: 17 October 2003, 12:30:30 at UTC-7, 39.742476° N, 105.1786° W.</summary>
 public sealed class SunPositionTests
 {
-    private static readonly GeoPoint Golden = new(39.742476, -105.1786);
+    private static readonly SunSite Golden = new(39.742476, -105.1786);
 
     private static double Example => SunPosition.JulianDate(2003, 290 + ((19.5 + (30 / 3600.0)) / 24));
 
