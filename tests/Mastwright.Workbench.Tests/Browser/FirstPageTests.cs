@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 
 namespace Mastwright.Tests.Workbench.Browser;
 
-/// <summary>The first page in a real browser, without any network. What it takes is printed; its bounds are held by bench/run.</summary>
+/// <summary>The first page in a real browser, without any network. What it takes is printed; its bounds are held by bench/workbench.</summary>
 [Trait("needs", "system")]
 public sealed class FirstPageTests(ServedDemo demo, ITestOutputHelper output)
 {
