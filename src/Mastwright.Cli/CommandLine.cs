@@ -20,6 +20,7 @@ internal static class CommandLine
             PathCommand.Create(),
             ReachCommand.Create(),
             AirtimeCommand.Create(),
+            SunCommand.Create(),
             GroundCommand.Create(),
             NewCommand.Create(),
             SchemaCommand.Create(),

@@ -9,6 +9,7 @@ using Mastwright.Station;
 using Mastwright.Station.Antenna;
 using Mastwright.Station.Radio;
 using Mastwright.Station.Rules;
+using Mastwright.Station.Sun;
 
 namespace Mastwright.Plans;
 
@@ -68,7 +69,7 @@ public sealed class Assessment
             progress?.Report(Interlocked.Increment(ref done));
         });
 
-        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(station => FitOutExaminations.Of(station, plan, chains[station.Key], catalogue, one => FarHorizon.Of(one.Position.Point, ground)))];
+        ImmutableArray<FitOutReport> fitOuts = [.. concerned.Where(station => station.IsSite).Select(station => FitOutExaminations.Of(station, plan, chains[station.Key], catalogue, HorizonOf))];
         return new()
         {
             Plan = plan,
@@ -115,6 +116,14 @@ public sealed class Assessment
                 PartsNeeded.Of(fitOut, $"sites/{site}/fit-outs/{fitOut.Key}"))),
         ];
         return new(own, fitOuts, ComparedMeasures.Of(site, [.. fitOuts.Select(one => one.Report)]));
+    }
+
+    /// <summary>The solar year of a site's fit-out; null where it has no panel.</summary>
+    /// <param name="station">A site with its fit-out.</param>
+    public SolarResult? Solar(LinkStation station)
+    {
+        ArgumentNullException.ThrowIfNull(station);
+        return station.FitOut?.Solar is null ? null : StationSolar.Of(station, StationBox.Of(station, plan, catalogue).Supply, HorizonOf);
     }
 
     /// <summary>Examines one link.</summary>
@@ -276,4 +285,6 @@ public sealed class Assessment
             MissingToReceive = chain.MissingToReceive,
         };
     }
+
+    private HorizonLine? HorizonOf(LinkStation station) => FarHorizon.Of(station.Position.Point, ground);
 }

@@ -95,6 +95,9 @@ public static class SolarYear
             LeastCharge = count.LeastByMonth.Min() / Math.Max(1e-12, BatteryHour.Full(setup.Pack, setup.AgeFactor)),
             WorstMonth = worst,
             ChargeByHour = count.Charges,
+            OfferedByHour = [.. yield.Watts.Select(hour => (float)(hour * watts))],
+            WithoutByHour = count.WithoutByHour,
+            FullAmpereHours = BatteryHour.Full(setup.Pack, setup.AgeFactor),
             Ledger = ledger,
         };
     }
@@ -155,6 +158,8 @@ public static class SolarYear
 
         internal float[] Charges { get; } = new float[Hours];
 
+        internal float[] WithoutByHour { get; } = new float[Hours];
+
         internal double Without { get; private set; }
 
         internal int ColdHours { get; private set; }
@@ -171,7 +176,9 @@ public static class SolarYear
         {
             Served += step.ServedWattHours;
             Stored += step.StoredWattHours;
-            Without += load > 0 ? step.UnservedWattHours / load : 0;
+            double without = load > 0 && step.UnservedWattHours > 1e-9 * load ? step.UnservedWattHours / load : 0;
+            Without += without;
+            WithoutByHour[hour] = (float)without;
             if (isCold)
             {
                 ColdHours++;
@@ -226,6 +233,15 @@ public sealed record SolarYearResult
 
     /// <summary>Charge in ampere-hours at the end of each hour.</summary>
     public required float[] ChargeByHour { get; init; }
+
+    /// <summary>What the panel offers behind its controller in each hour, in watts.</summary>
+    public required float[] OfferedByHour { get; init; }
+
+    /// <summary>Share of each hour without service, 0 to 1.</summary>
+    public required float[] WithoutByHour { get; init; }
+
+    /// <summary>Charge in ampere-hours of the full battery, as age has left it.</summary>
+    public required double FullAmpereHours { get; init; }
 
     /// <summary>The year's energy from the light to the loads.</summary>
     public required Ledger Ledger { get; init; }
