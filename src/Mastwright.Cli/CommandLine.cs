@@ -25,6 +25,7 @@ internal static class CommandLine
             NewCommand.Create(),
             SchemaCommand.Create(),
             SitesCommand.Create(),
+            RecordsCommand.Create(),
             ServeCommand.Create(),
             DemoCommand.Create(),
         };

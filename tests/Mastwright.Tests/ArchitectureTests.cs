@@ -87,7 +87,7 @@ public sealed partial class ArchitectureTests
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Pictures"));
         Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Storage"], ProjectReferences("Mastwright.Reports"));
         Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Reports", "Mastwright.Storage"], ProjectReferences("Mastwright.Workbench"));
-        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Reports", "Mastwright.Storage", "Mastwright.Workbench"], ProjectReferences("Mastwright.Cli"));
+        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Records", "Mastwright.Reports", "Mastwright.Storage", "Mastwright.Workbench"], ProjectReferences("Mastwright.Cli"));
     }
 
     private static string[] ProjectReferences(string project)

@@ -83,7 +83,7 @@ public sealed class CsvImport
     {
         string[]? header = null;
         RowDecoder[] decoders = [];
-        SameCounter same = new();
+        SameCounter same = new(mapping.AntennasShareAddress);
         foreach (SepReader.Row row in reader)
         {
             cancellation.ThrowIfCancellationRequested();

@@ -12,6 +12,9 @@ internal sealed class MappingText : FieldsText
     /// <summary>What separates the cells; a comma where it is not said.</summary>
     public string? Separator { get; set; }
 
+    /// <summary>Whether one receiver's address stands for several antennas that each hear the same packet.</summary>
+    public bool AntennasShareAddress { get; set; }
+
     /// <summary>For files that hold several receptions a row: what each of them has of its own.</summary>
     public List<FieldsText>? Rows { get; set; }
 }

@@ -13,16 +13,20 @@ public sealed class RecordMapping
 
     private static readonly string[] FrequencyUnits = ["Hz", "kHz", "MHz", "GHz"];
 
-    private RecordMapping(string? network, char separator, FieldsText[] rows, bool severalInARow)
+    private RecordMapping(MappingText read, char separator, FieldsText[] rows)
     {
-        Network = network;
+        Network = read.Network;
+        AntennasShareAddress = read.AntennasShareAddress;
         Separator = separator;
         Rows = rows;
-        SeveralInARow = severalInARow;
+        SeveralInARow = read.Rows is { Count: > 0 };
     }
 
     /// <summary>The network that the mapping names for its records; null when it names none.</summary>
     public string? Network { get; }
+
+    /// <summary>Whether level and ratio tell receptions of one packet at one receiver apart.</summary>
+    internal bool AntennasShareAddress { get; }
 
     /// <summary>What separates the cells of a row.</summary>
     internal char Separator { get; }
@@ -70,7 +74,7 @@ public sealed class RecordMapping
             Check(row, name);
         }
 
-        return new(read.Network, separator[0], rows, read.Rows is { Count: > 0 });
+        return new(read, separator[0], rows);
     }
 
     private static void Check(FieldsText row, string name)

@@ -2,12 +2,13 @@ using Mastwright.Evidence;
 
 namespace Mastwright.Records.Import;
 
-/// <summary>Counts, within one source, records that carry no packet number and are alike in the rest of their identity.</summary>
+/// <summary>Counts, within one source, records that are told apart by level, and are alike in all of their identity.</summary>
 /// <remarks>
 /// It remembers at least the last 65,536 keys and never more than twice as many, so memory stays flat; what it forgets depends only
 /// on the order of the source, so the same file counts the same every time.
 /// </remarks>
-internal sealed class SameCounter
+/// <param name="antennasShareAddress">Whether the level tells records apart beside a packet number too.</param>
+internal sealed class SameCounter(bool antennasShareAddress)
 {
     private const int Generation = 65_536;
 
@@ -17,8 +18,8 @@ internal sealed class SameCounter
     /// <summary>The key of a record with its count.</summary>
     internal RecordKey KeyOf(ReceptionRecord record)
     {
-        RecordKey first = RecordKey.Of(record);
-        if (record.PacketId is not null)
+        RecordKey first = RecordKey.Of(record, 0, antennasShareAddress);
+        if (record.PacketId is not null && !antennasShareAddress)
         {
             return first;
         }
@@ -34,6 +35,6 @@ internal sealed class SameCounter
         }
 
         young[first] = before + 1;
-        return before == 0 ? first : RecordKey.Of(record, before);
+        return before == 0 ? first : RecordKey.Of(record, before, antennasShareAddress);
     }
 }

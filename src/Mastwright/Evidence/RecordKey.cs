@@ -14,12 +14,13 @@ namespace Mastwright.Evidence;
 /// <item>time at the source's resolution (sources that are to merge are mapped with the same resolution, the coarsest of them);</item>
 /// <item>receiver, last sender and originator, by the source's addresses; unknown is a value of its own;</item>
 /// <item>frequency in whole Hz;</item>
-/// <item>the packet's number; without one, instead: level and signal-to-noise ratio in steps of 0.01 dB, and the count of records that
-/// are equal in all of the above within one source, from zero.</item>
+/// <item>the packet's number;</item>
+/// <item>without a packet number, and where one address stands for several receiving antennas that hear the same packet: level and
+/// signal-to-noise ratio in steps of 0.01 dB, and the count of records that are equal in all of this within one source, from zero.</item>
 /// </list>
 /// <para>
 /// Not in it: hops, modem settings, other fields. The hash is the first eight bytes, big-endian, of SHA-256 over those fields in
-/// the order receiver, last sender, originator, frequency, packet number (or level, ratio, count). A text is one byte 1, its length in
+/// the order receiver, last sender, originator, frequency, packet number (where there is one), level, ratio, count (where they count). A text is one byte 1, its length in
 /// UTF-8 bytes as four bytes and the bytes; a number is one byte 2 and eight bytes; unknown is one byte 0. All numbers are
 /// little-endian. This is a stored format: it does not change. The default value is the key of no record.
 /// </para>
@@ -31,10 +32,11 @@ public readonly record struct RecordKey(long StepMicroseconds, long Hash)
     /// <summary>The key of a record.</summary>
     /// <param name="record">The record.</param>
     /// <param name="sameBefore">
-    /// How many records with the same key at zero came before it from the same source, zero or more. Counts only where the record has no packet number.
+    /// How many records with the same key at zero came before it from the same source, zero or more. Counts only where the level does.
     /// </param>
+    /// <param name="antennasShareAddress">Whether the level counts beside a packet number too.</param>
     /// <exception cref="ArgumentOutOfRangeException">The count is negative.</exception>
-    public static RecordKey Of(ReceptionRecord record, int sameBefore = 0)
+    public static RecordKey Of(ReceptionRecord record, int sameBefore = 0, bool antennasShareAddress = false)
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentOutOfRangeException.ThrowIfNegative(sameBefore);
@@ -48,7 +50,8 @@ public readonly record struct RecordKey(long StepMicroseconds, long Hash)
         {
             length += WriteText(bytes[length..], record.PacketId);
         }
-        else
+
+        if (record.PacketId is null || antennasShareAddress)
         {
             length += WriteNumber(bytes[length..], record.LevelDbm, 100);
             length += WriteNumber(bytes[length..], record.SnrDb, 100);

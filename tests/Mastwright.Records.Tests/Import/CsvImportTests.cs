@@ -110,8 +110,8 @@ public sealed class CsvImportTests
         using FileStream data = File.OpenRead(TestPlaces.Reference("measured", "mast-to-city", "eynard_mast_to_grenoble_2023-06_2023-09.csv.gz"));
         ImportCount count = Into(store, file, data, "mast-to-city.yaml");
         Assert.Equal(93_435, count.Rows);
-        Assert.Equal(count.Rows, count.Added + count.AlreadyThere);
-        Assert.Equal(count.Added, store.Count("skerrin"));
+        Assert.Equal((93_435L, 0L), (count.Added, count.AlreadyThere));
+        Assert.Equal(93_435, store.Count("skerrin"));
         IReadOnlyList<StoredRecord> all = store.ReadAfter("skerrin", 0, 100_000);
         Assert.Equal(11, all.Select(one => one.Record.Receiver).Distinct(StringComparer.Ordinal).Count());
         Assert.All(all, one => Assert.InRange(one.Record.SignalPowerDbm!.Value, -160, -40));

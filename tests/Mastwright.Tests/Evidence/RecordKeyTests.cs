@@ -57,6 +57,19 @@ public sealed class RecordKeyTests
     }
 
     [Fact]
+    public void Two_antennas_at_one_address_are_told_apart_by_level_where_that_is_said()
+    {
+        ReceptionRecord other = Heard with { LevelDbm = -116 };
+        Assert.Equal(RecordKey.Of(Heard), RecordKey.Of(other));
+        RecordKey[] keys =
+        [
+            RecordKey.Of(Heard, 0, antennasShareAddress: true), RecordKey.Of(other, 0, antennasShareAddress: true),
+            RecordKey.Of(Heard, 1, antennasShareAddress: true), RecordKey.Of(Heard with { PacketId = "78" }, 0, antennasShareAddress: true),
+        ];
+        Assert.Equal(keys.Length, keys.Distinct().Count());
+    }
+
+    [Fact]
     public void Time_is_rounded_down_before_1970_too()
     {
         Assert.Equal(-1_000_000, RecordKey.Of(Heard with { TimeMicroseconds = -1 }).StepMicroseconds);

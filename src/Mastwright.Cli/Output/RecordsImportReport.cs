@@ -1,0 +1,56 @@
+using System.Text;
+using Mastwright.Records.Import;
+
+namespace Mastwright.Cli.Output;
+
+/// <summary>What records import answers.</summary>
+internal sealed record RecordsImportReport(string Network, string Store, ImportCount Count, RejectedRows Rejected, long InStore, TimeSpan Time)
+{
+    internal string Text()
+    {
+        StringBuilder text = new();
+        text.Line($"{Count.Rows} rows read in {Time.TotalSeconds:0.0} s");
+        text.Line($"  {Count.Added,10} records added");
+        text.Line($"  {Count.AlreadyThere,10} were there already");
+        if (Count.NotHeard > 0)
+        {
+            text.Line($"  {Count.NotHeard,10} places in the rows are empty: not heard");
+        }
+
+        if (Rejected.Count > 0)
+        {
+            text.Line($"  {Rejected.Count,10} rejected, kept in {Rejected.Path}");
+            foreach ((string reason, long rows) in Rejected.Reasons)
+            {
+                text.Line($"    {rows,10} {reason}");
+            }
+        }
+
+        text.Line($"Network '{Network}' now has {InStore} records in {Store}");
+        return text.ToString().TrimEnd();
+    }
+
+    internal string Json() => JsonDocumentWriter.Write("records-import", 1, writer =>
+    {
+        writer.WriteString("network", Network);
+        writer.WriteString("store", Store);
+        writer.WriteNumber("rows", Count.Rows);
+        writer.WriteNumber("added", Count.Added);
+        writer.WriteNumber("already-there", Count.AlreadyThere);
+        writer.WriteNumber("not-heard", Count.NotHeard);
+        writer.WriteNumber("rejected", Rejected.Count);
+        writer.WriteStartArray("reasons");
+        foreach ((string reason, long rows) in Rejected.Reasons)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("reason", reason);
+            writer.WriteNumber("rejected-rows", rows);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteString("rejected-file", Rejected.Count > 0 ? Rejected.Path : null);
+        writer.WriteNumber("records-in-network", InStore);
+        writer.Number("longest-write-seconds", Count.LongestWrite.TotalSeconds);
+    });
+}
