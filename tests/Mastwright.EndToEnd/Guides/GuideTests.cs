@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.Versioning;
 using System.Text.RegularExpressions;
+using Mastwright.Records.Import;
 using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Plans;
 
@@ -19,7 +20,7 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
     [Fact, Trait("needs", "system")]
     public void Every_command_of_the_commands_page_does_what_the_page_says() => Follow("commands.md");
 
-    /// <summary>Every plan, parts and catalogue file that a page shows in YAML reads without a problem; so does a piece of a plan, or of a fit-out when it is set in.</summary>
+    /// <summary>Every plan, parts, catalogue and mapping file that a page shows in YAML reads without a problem; so does a piece of a plan, or of a fit-out when it is set in.</summary>
     [Fact]
     public void Every_plan_in_the_pages_reads_without_a_problem()
     {
@@ -34,6 +35,13 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
                 if (text.StartsWith("format:", StringComparison.Ordinal))
                 {
                     Assert.True(StationCatalogueFile.TryParse(text, page, out _, out ImmutableArray<CatalogueFault> faults), $"{page}:{block.Line}: {string.Join('\n', faults)}");
+                    continue;
+                }
+
+                if (text.StartsWith("records:", StringComparison.Ordinal))
+                {
+                    // Throws, with the place, when it is no mapping.
+                    RecordMapping.Parse(text, $"{page}:{block.Line}");
                     continue;
                 }
 
