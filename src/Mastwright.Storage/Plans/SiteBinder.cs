@@ -30,7 +30,7 @@ internal static class SiteBinder
             Wind = WindBinder.Bind(reader, SiteKeys.Wind, binding.Wind),
             Weather = WeatherBinder.Bind(reader, position?.Point),
             HasFaultyWeather = WeatherBinder.IsFaulty(reader),
-            Climate = WeatherBinder.Climate(reader),
+            Climate = WeatherBinder.Climate(reader, position?.Point),
             Hazards = HazardBinder.Bind(reader, SiteKeys.Hazards),
             InUse = reader.Key(SiteKeys.InUse),
             FitOuts = [.. entries.Select(fitOut => FitOutBinder.Bind(binding, fitOut.Node, fitOut.Path, fitOut.Key, reader.Find(SiteKeys.Hazards))).OfType<FitOut>()],

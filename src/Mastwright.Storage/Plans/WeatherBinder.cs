@@ -54,7 +54,7 @@ internal static class WeatherBinder
     internal static bool IsFaulty(MappingReader site) => site.Find(SiteKeys.Weather) is not null && site.Binding.Weathers.ContainsValue(null);
 
     /// <summary>The months' means; null when there are none, or a fault in them.</summary>
-    internal static MonthlyClimate? Climate(MappingReader site)
+    internal static MonthlyClimate? Climate(MappingReader site, GeoPoint? place)
     {
         if (site.Find(SiteKeys.Climate) is not { } node || MappingReader.Open(site.Binding, node, site.PathOf(SiteKeys.Climate), ClimateKeys.Shape) is not { } reader)
         {
@@ -64,6 +64,22 @@ internal static class WeatherBinder
         ImmutableArray<double>? light = Months(reader, ClimateKeys.Light);
         ImmutableArray<double>? celsius = Months(reader, ClimateKeys.Temperature);
         reader.Done();
+        if (light is { } given && place is { } at)
+        {
+            ImmutableArray<double> clear = MonthlyClimate.ClearKilowattHours(new(at.LatitudeDegrees, at.LongitudeDegrees));
+            int month = Enumerable.Range(0, 12).FirstOrDefault(one => given[one] > clear[one], -1);
+            if (month >= 0)
+            {
+                reader.Binding.Add(
+                    reader.Find(ClimateKeys.Light)!,
+                    reader.PathOf(ClimateKeys.Light),
+                    "plan-range",
+                    FormattableString.Invariant($"In month {month + 1} {given[month]:0.##} kWh a day are more than a clear sky gives there ({clear[month]:0.##})."),
+                    "the mean of a day of the month, in kWh a square metre");
+                return null;
+            }
+        }
+
         return light is { } twelve && celsius is { } temperatures ? new() { LightKilowattHours = twelve, Celsius = temperatures } : null;
     }
 

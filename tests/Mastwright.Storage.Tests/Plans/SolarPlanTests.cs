@@ -53,6 +53,51 @@ public sealed class SolarPlanTests
     }
 
     [Fact]
+    public void More_light_than_a_clear_sky_gives_is_refused()
+    {
+        using PlanFolderFixture folder = new();
+        PlanProblem problem = Assert.Single(folder.Read(Text(site: "    climate: {light: [9, 2, 3, 4, 5, 6, 6, 5, 4, 3, 2, 1], temperature: " + Months + "}\n")).Problems);
+        Assert.Equal("sites/one/climate/light", problem.Path);
+        Assert.Contains("In month 1 9 kWh a day are more than a clear sky gives there", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(100, 3, "99", "hour '99' stands where hour 5 belongs", 4)]
+    [InlineData(100, 2, "9", "day '9' stands where day 5 belongs", 3)]
+    [InlineData(100, 1, "3", "month '3' stands where month 1 belongs", 2)]
+    public void An_hour_of_a_weather_file_that_stands_elsewhere_is_told(int hour, int field, string value, string words, int column)
+    {
+        string[] rows = Epw(2023);
+        string[] fields = rows[8 + hour].Split(',');
+        fields[field] = value;
+        rows[8 + hour] = string.Join(',', fields);
+        Assert.False(WeatherText.TryParse("f", string.Join('\n', rows), new(45, 8), out _, out int line, out int at, out string problem));
+        Assert.Contains(words, problem, StringComparison.Ordinal);
+        Assert.Equal((8 + hour + 1, column), (line, at));
+    }
+
+    [Fact]
+    public void A_leap_years_day_goes_out()
+    {
+        Assert.True(WeatherText.TryParse("f", string.Join('\n', Epw(2024)), new(45, 8), out WeatherYear? year, out _, out _, out string problem), problem);
+        Assert.Equal(8760, year!.Hours.Length);
+        Assert.Equal(new SunSite(45, 8), year.Place);
+    }
+
+    /// <summary>An EPW file of a year in which nothing happens.</summary>
+    private static string[] Epw(int year)
+    {
+        DateTime first = new(year, 1, 1, 0, 0, 0, DateTimeKind.Unspecified);
+        int hours = DateTime.IsLeapYear(year) ? 8784 : 8760;
+        return
+        [
+            "LOCATION,a,b,c,d,e,45,8,1,250", .. Enumerable.Repeat("X", 7),
+            .. Enumerable.Range(0, hours).Select(hour => first.AddHours(hour)).Select(at => string.Create(
+                CultureInfo.InvariantCulture, $"{year},{at.Month},{at.Day},{at.Hour + 1},0,x,5,4,80,99000,0,0,280,0,0,0,0,0,0,0,0,3")),
+        ];
+    }
+
+    [Fact]
     public void A_fault_in_the_weather_file_is_told_with_file_line_and_field()
     {
         using PlanFolderFixture folder = new();

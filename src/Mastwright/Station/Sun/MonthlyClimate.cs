@@ -19,7 +19,7 @@ public sealed record MonthlyClimate
     /// <param name="year">The year that the sun is taken from.</param>
     /// <remarks>
     /// <para>Each day is a share of a clear day: exp(0.6·z) about the month's, never above 1, with a correlation of 0.3 from day to day (from memory), then
-    /// brought to the month's mean. Each hour has the day's share of its clear light, split by <see cref="SunLight.Split"/>.</para>
+    /// brought to the month's mean (no more than a clear sky's: ask <see cref="ClearKilowattHours"/>). Each hour has the day's share of its clear light, split by <see cref="SunLight.Split"/>.</para>
     /// <para>Temperature: the month's mean with straight lines between the middles of months, a daily swing of ±3 K that grows with the light, and 2 K of
     /// weather that follows the same draws. Good for how many dark days come together, not for any one of them.</para>
     /// </remarks>
@@ -54,6 +54,18 @@ public sealed record MonthlyClimate
         }
 
         return WeatherYear.Of("a made year with the months' means", year, zone, [.. hours]);
+    }
+
+    /// <summary>The light of a clear sky on level ground, month by month, in kilowatt-hours a square metre and day: what no month's mean exceeds.</summary>
+    public static ImmutableArray<double> ClearKilowattHours(SunSite place, int year = 2023)
+    {
+        double[] sums = new double[12];
+        for (int hour = 0; hour < WeatherYear.HourCount; hour++)
+        {
+            sums[WeatherYear.MonthOf(hour)] += SunLight.ClearGlobal(WeatherYear.SunAt(year, Math.Round(place.LongitudeDegrees / 15), hour, place).Up) / 1000;
+        }
+
+        return [.. sums.Select((sum, month) => sum / WeatherYear.DaysOf(month))];
     }
 
     private static bool Twelve(ImmutableArray<double> months) => !months.IsDefault && months.Length == 12 && months.All(double.IsFinite);

@@ -35,6 +35,9 @@ public static class SolarExamination
         SolarSetup setup = SetupOf(fit, battery, place, stationKey, horizon, assumptions);
         SolarYield yield = SolarYear.YieldOf(setup);
         SolarYearResult year = SolarYear.Run(setup, yield);
+        Estimate load = battery.Load.MeanWatts;
+        double HoursAt(double watts) => SolarYear.Run(setup with { LoadWatts = watts }, yield).HoursWithout;
+        Estimate hours = load.IsExact ? Estimate.Exactly(year.HoursWithout) : Rising(HoursAt(load.Low), year.HoursWithout, HoursAt(load.High));
         double borne = fit.WantedHoursWithout ?? SunDefaults.WantedHoursWithout;
         ImmutableArray<string> codes = [.. assumptions.Select(one => one.Code)];
         return new()
@@ -44,7 +47,7 @@ public static class SolarExamination
             Examination = new()
             {
                 Ledgers = [year.Ledger],
-                Findings = [Service(fit, setup, yield, year, borne, codes), Days(fit, setup, battery, codes), .. Cold(fit, battery, setup, year)],
+                Findings = [Service(fit, setup, yield, year, hours, borne, codes), Days(fit, setup, battery, codes), .. Cold(fit, battery, setup, year)],
                 Assumptions = [.. assumptions],
             },
         };
@@ -81,6 +84,10 @@ public static class SolarExamination
         {
             assumptions.Add(SunDefaults.Weather(path));
         }
+        else if (fit.Weather.Place is not null)
+        {
+            assumptions.Add(SunDefaults.Elsewhere(path, fit.Weather));
+        }
 
         HorizonLine line = fit.HorizonDegrees.IsEmpty ? horizon ?? HorizonLine.Level : HorizonLine.Of(fit.HorizonDegrees);
         if (fit.HorizonDegrees.IsEmpty && horizon is null)
@@ -109,7 +116,7 @@ public static class SolarExamination
             PeakWatts = battery.Load.PeakWatts,
             CutOffVolts = battery.Load.CutOffVolts,
             Weather = weather,
-            Place = place,
+            Place = weather.Place ?? place,
             Horizon = line,
             CoveredDays = Given(fit.CoveredDays, SunDefaults.CoveredDays, SunDefaults.Covered(path)),
             BatteryRiseKelvin = Given(fit.BatteryRiseKelvin, SunDefaults.BatteryRiseKelvin, SunDefaults.Rise(path)),
@@ -117,24 +124,23 @@ public static class SolarExamination
         };
     }
 
-    private static Finding Service(SolarFit fit, SolarSetup setup, SolarYield yield, SolarYearResult year, double borne, ImmutableArray<string> codes)
+    private static Finding Service(SolarFit fit, SolarSetup setup, SolarYield yield, SolarYearResult year, Estimate hours, double borne, ImmutableArray<string> codes)
     {
-        double hours = year.HoursWithout;
-        bool isKept = hours <= borne;
+        bool isKept = hours.Median <= borne;
         return new()
         {
             Code = "solar-service",
             Subject = fit.PlanPath,
-            Verdict = isKept ? hours <= borne / 2 || year.LeastCharge > 0.3 ? Verdict.Ok : Verdict.Tight : Verdict.Fails,
+            Verdict = hours.High <= borne ? Verdict.Ok : isKept ? Verdict.Tight : hours.Low <= borne ? Verdict.Unknown : Verdict.Fails,
             Quantity = "hours a year without service",
             Unit = "h",
-            Value = Estimate.Exactly(hours),
+            Value = hours,
             Limit = borne,
-            Margin = borne - hours,
+            Margin = borne - hours.Median,
             Assumptions = fit.WantedHoursWithout is null ? codes.Add("solar-hours-wanted") : codes,
             Source = fit.WantedHoursWithout is null ? "common practice" : fit.PlanPath + "/hours-without",
             Details = FindingDetails.Of(
-                ("why", Text($"With {setup.Panel.Watts:0.#} W of panel and {setup.Pack.WattHours:0} Wh of battery, {Percent(setup.AgeFactor)} of which age leaves, the year has {hours:0} h without service; {borne:0.#} h are borne. It is emptiest in {MonthName(year.WorstMonth)}, down to {Percent(year.LeastCharge)}{(isKept ? "" : Sizes(setup, yield, borne))}"))),
+                ("why", Text($"With {setup.Panel.Watts:0.#} W of panel and {setup.Pack.WattHours:0} Wh of battery, {Percent(setup.AgeFactor)} of which age leaves, the year has {Hours(hours)} without service; {borne:0.#} h are borne. Its darkest month is {MonthName(year.WorstMonth)}, its battery down to {Percent(year.LeastCharge)}{(isKept ? "" : Sizes(setup, yield, borne))}"))),
         };
     }
 
@@ -212,6 +218,10 @@ public static class SolarExamination
             },
         ];
     }
+
+    private static Estimate Rising(double low, double median, double high) => Estimate.Of(Math.Min(low, median), median, Math.Max(median, high));
+
+    private static string Hours(Estimate hours) => hours.IsExact || hours.High - hours.Low < 0.5 ? Text($"{hours.Median:0} h") : Text($"{hours.Low:0} to {hours.High:0} h");
 
     private static string MonthName(int month) => CultureInfo.InvariantCulture.DateTimeFormat.MonthNames[month];
 

@@ -66,7 +66,7 @@ public static class SolarYear
         double charge = BatteryHour.Full(setup.Pack, setup.AgeFactor);
         charge = Once(setup, yield, charge, null);
         Count count = new();
-        Once(setup, yield, charge, count);
+        double end = Once(setup, yield, charge, count);
         double lost = count.Stored * (1 - setup.Pack.Cell.ChargeEfficiency);
         double watts = setup.Panel.Watts;
         Ledger ledger = Ledger.SummingTo(
@@ -85,10 +85,11 @@ public static class SolarYear
                 new("charging", "lost in charging", 0 - lost, setup.Pack.Cell.Source),
                 new("left", "left in the battery", 0 - Kept(count, yield, watts, lost), "balance"),
             ]);
-        int worst = Array.IndexOf(count.LeastByMonth, count.LeastByMonth.Min());
+        int worst = count.Without > 0 ? Array.IndexOf(count.WithoutByMonth, count.WithoutByMonth.Max()) : Array.IndexOf(count.LeastByMonth, count.LeastByMonth.Min());
         return new()
         {
             HoursWithout = count.Without,
+            KeptWattHours = (end - charge) * setup.Pack.NominalVolts,
             ColdHours = count.ColdHours,
             ServedWattHours = count.Served,
             OfferedWattHours = yield.Offered * watts,
@@ -156,6 +157,8 @@ public static class SolarYear
     {
         internal double[] LeastByMonth { get; } = [.. Enumerable.Repeat(double.PositiveInfinity, 12)];
 
+        internal double[] WithoutByMonth { get; } = new double[12];
+
         internal float[] Charges { get; } = new float[Hours];
 
         internal float[] WithoutByHour { get; } = new float[Hours];
@@ -190,6 +193,7 @@ public static class SolarYear
             }
 
             int month = WeatherYear.MonthOf(hour);
+            WithoutByMonth[month] += without;
             LeastByMonth[month] = Math.Min(LeastByMonth[month], step.ChargeAmpereHours);
             Charges[hour] = (float)step.ChargeAmpereHours;
         }
@@ -228,7 +232,10 @@ public sealed record SolarYearResult
     /// <summary>The least state of charge of the year, 0 to 1 of what age has left.</summary>
     public required double LeastCharge { get; init; }
 
-    /// <summary>The month, from 0, with the emptiest battery; of several the first.</summary>
+    /// <summary>What the battery holds more at the end of the year than at its beginning, by its charge, in watt-hours.</summary>
+    public required double KeptWattHours { get; init; }
+
+    /// <summary>The month, from 0, with most hours without service; where there are none, with the emptiest battery. Of several the first.</summary>
     public required int WorstMonth { get; init; }
 
     /// <summary>Charge in ampere-hours at the end of each hour.</summary>

@@ -49,6 +49,9 @@ public static class SunDefaults
 
     internal static Assumption Level(string path) => new("solar-horizon", "a level horizon: no ground was found around the station", "assumed", path);
 
+    internal static Assumption Elsewhere(string path, WeatherYear weather) => new(
+        "solar-weather-place", $"weather and sun of {weather.Place}, as {weather.Name} says", "the weather file", path);
+
     internal static Assumption Weather(string path) => new(
         "solar-made-weather", "a made year: the months' mean light and temperature as given, the days' own spread and order drawn", "drawn from the station's key; day to day correlation 0.3, from memory", path);
 }

@@ -61,10 +61,15 @@ public static class WeatherText
                 return reader.Refuse($"this line has {fields.Length} fields; 22 or more would be right");
             }
 
-            int month = WeatherYear.MonthOf(Math.Min(hours.Count, WeatherYear.HourCount - 1)) + 1;
-            if (hours.Count < WeatherYear.HourCount && fields[1].Trim() != month.ToString(CultureInfo.InvariantCulture))
+            if (fields[1].Trim() == "2" && fields[2].Trim() == "29")
             {
-                return reader.Refuse($"this hour belongs to month {fields[1].Trim()}, its place in the year to month {month}; all 8760 hours of an ordinary year in order would be right", 2);
+                // An ordinary year is run: a leap year's day goes out.
+                continue;
+            }
+
+            if (Misplaced(fields, hours.Count) is { } wrong)
+            {
+                return reader.Refuse(wrong.Problem, wrong.Field);
             }
 
             if (hours.Count == 0 && !int.TryParse(fields[0], NumberStyles.None, CultureInfo.InvariantCulture, out calendarYear))
@@ -87,7 +92,31 @@ public static class WeatherText
             hours.Add(new(new(global, direct, diffuse), celsius, humidity, wind, sky));
         }
 
-        return Whole(reader, name, Math.Clamp(calendarYear, 1950, 2050), zone, hours);
+        SunSite? place = Number(head[6], out double latitude) && Number(head[7], out double longitude) && Math.Abs(latitude) <= 90 && Math.Abs(longitude) <= 180 ? new(latitude, longitude) : null;
+        return Whole(reader, name, Math.Clamp(calendarYear, 1950, 2050), zone, hours, place);
+    }
+
+    /// <summary>What is wrong with an hour's month, day or number, and in which field; null when it stands where it belongs.</summary>
+    private static (string Problem, int Field)? Misplaced(string[] fields, int hour)
+    {
+        if (hour >= WeatherYear.HourCount)
+        {
+            return ("there are more hours than an ordinary year has; 8760 would be right", 0);
+        }
+
+        int month = WeatherYear.MonthOf(hour);
+        int[] right = [month + 1, ((hour - WeatherYear.FirstHourOf(month)) / 24) + 1, (hour % 24) + 1];
+        string[] names = ["month", "day", "hour"];
+        for (int i = 0; i < right.Length; i++)
+        {
+            string found = fields[i + 1].Trim();
+            if (found != right[i].ToString(CultureInfo.InvariantCulture))
+            {
+                return (FormattableString.Invariant($"{names[i]} '{found}' stands where {names[i]} {right[i]} belongs; all hours of an ordinary year in order would be right"), i + 2);
+            }
+        }
+
+        return null;
     }
 
     private static WeatherYear? Rows(Reader reader, string name, string first, SunSite place)
@@ -141,21 +170,12 @@ public static class WeatherText
             hours.Add(new(light, celsius, humidity.Value, wind.Value));
         }
 
-        return Whole(reader, name, year, 0, hours);
+        return Whole(reader, name, year, 0, hours, null);
     }
 
-    private static WeatherYear? Whole(Reader reader, string name, int year, double zone, List<WeatherHour> hours)
-    {
-        // A leap year's last day is one too many for the sizes that are asked here.
-        if (hours.Count == WeatherYear.HourCount + 24)
-        {
-            hours.RemoveRange(WeatherYear.HourCount, 24);
-        }
-
-        return hours.Count == WeatherYear.HourCount
-            ? WeatherYear.Of(name, year, zone, [.. hours])
-            : reader.Refuse($"it has {hours.Count} hours; 8760, an ordinary year, would be right");
-    }
+    private static WeatherYear? Whole(Reader reader, string name, int year, double zone, List<WeatherHour> hours, SunSite? place) => hours.Count == WeatherYear.HourCount
+        ? WeatherYear.Of(name, year, zone, [.. hours], place)
+        : reader.Refuse($"it has {hours.Count} hours; 8760, an ordinary year, would be right");
 
     private static bool Number(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);

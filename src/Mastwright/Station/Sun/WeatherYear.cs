@@ -39,6 +39,9 @@ public sealed class WeatherYear
     /// <summary>Hours by which its clock is ahead of universal time.</summary>
     public double HoursFromUniversal { get; }
 
+    /// <summary>Where it was measured or modelled, which its sun is taken from; null when it does not say.</summary>
+    public SunSite? Place { get; private init; }
+
     /// <summary>The hours, from midnight on 1 January of its own clock: <see cref="HourCount"/> of them.</summary>
     public ImmutableArray<WeatherHour> Hours { get; }
 
@@ -47,13 +50,14 @@ public sealed class WeatherYear
     /// <param name="year">The year that the sun is taken from.</param>
     /// <param name="hoursFromUniversal">Hours by which the clock is ahead of universal time, -12 to 14.</param>
     /// <param name="hours">The hours.</param>
+    /// <param name="place">Where it was measured; null when it does not say.</param>
     /// <exception cref="ArgumentException">It is not a year, or a number is not finite.</exception>
-    public static WeatherYear Of(string name, int year, double hoursFromUniversal, ImmutableArray<WeatherHour> hours)
+    public static WeatherYear Of(string name, int year, double hoursFromUniversal, ImmutableArray<WeatherHour> hours, SunSite? place = null)
     {
         bool isWhole = hours.Length == HourCount
             && hours.All(hour => double.IsFinite(hour.Celsius) && hour.Light is { Global: >= 0 and < 2000, Direct: >= 0 and < 2000, Diffuse: >= 0 and < 2000 });
         return isWhole && hoursFromUniversal is >= -12 and <= 14
-            ? new(name, year, hoursFromUniversal, hours)
+            ? new(name, year, hoursFromUniversal, hours) { Place = place }
             : throw new ArgumentException($"A year has {HourCount} hours of light and temperature.", nameof(hours));
     }
 
