@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 using Eight = System.Runtime.Intrinsics.Vector512<double>;
@@ -93,6 +94,7 @@ internal sealed class OwnPoints
     }
 
     /// <summary>Reads the points of eight cells, given their indices and distances from the station.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Read(ReadOnlySpan<long> cells, Eight lengths)
     {
         Eight counts = CountsOf(lengths, step);

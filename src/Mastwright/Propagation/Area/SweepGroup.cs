@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 using Eight = System.Runtime.Intrinsics.Vector512<double>;
@@ -11,6 +12,10 @@ namespace Mastwright.Propagation.Area;
 /// <para>
 /// Only the questions to the hulls are asked cell by cell. All else is the same arithmetic for every cell: eight at once, without branches. Lanes
 /// without a cell hold numbers of no meaning.
+/// </para>
+/// <para>
+/// What is asked for every cell is compiled at its best at once: a map is drawn before the runtime would find that worth the while, and wide vectors
+/// that are compiled quickly cost ten times as much.
 /// </para>
 /// </remarks>
 internal sealed class SweepGroup
@@ -143,6 +148,7 @@ internal sealed class SweepGroup
     internal void Aim(double alongEast, double alongNorth) => own.Aim(alongEast, -alongNorth);
 
     /// <summary>Takes one to eight cells, nearest first, and asks the radial about them.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Ask(SweepRadial radial, ReadOnlySpan<(int East, int North)> cells)
     {
         Take(cells, radial.Known);
@@ -201,6 +207,7 @@ internal sealed class SweepGroup
 
     private static Eight Largest(Eight left, Eight right) => Vector512.MaxNative(left, right);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Take(ReadOnlySpan<(int East, int North)> cells, int known)
     {
         Count = cells.Length;
@@ -236,6 +243,7 @@ internal sealed class SweepGroup
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void FindOwnSlopes()
     {
         Eight hts = All(t.StationAntenna);
@@ -314,6 +322,7 @@ internal sealed class SweepGroup
     }
 
     /// <summary>Walks the radial from cell to cell, and keeps what it knows of each.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Walk(SweepRadial radial)
     {
         for (int lane = 0; lane < Count; lane++)
@@ -348,6 +357,7 @@ internal sealed class SweepGroup
     }
 
     /// <summary>The highest ground of the radial above the line, and what of it the cell sees highest, where a flat Earth blocks the line.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void FindObstruction(SweepRadial radial, int lane, double place, double antenna, double line)
     {
         if (!(radial.FlatSlope > line))
@@ -366,6 +376,7 @@ internal sealed class SweepGroup
         backAt[lane] = radial.Distances[point];
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Touch(FlattenedGround ground, double place, double antenna, out double point, out double height)
     {
         int tangent = ground.Tangent(place, antenna);
@@ -393,6 +404,7 @@ internal sealed class SweepGroup
         (stationToCoast[lane], cellToCoast[lane]) = whole.ToCoast(t.Step, newest, cell, d);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void FindHorizons(SweepRadial radial)
     {
         // The first of equals from the station, so the radial's; the last from the cell, so its own.
@@ -498,6 +510,7 @@ internal sealed class SweepGroup
     }
 
     /// <summary>The smooth surface, P.1812 equations (83) to (93), as <see cref="SmoothEarthFit"/> has it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Fit(SweepRadial radial)
     {
         Eight d = Length;

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
@@ -117,6 +118,7 @@ internal sealed class SweepRadial
     }
 
     /// <summary>Walks on to a point; never back.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void WalkTo(int point)
     {
         Debug.Assert(point >= Newest, "A radial does not walk back.");
@@ -127,6 +129,7 @@ internal sealed class SweepRadial
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Read(double east, double south, int last)
     {
         ground[0] = t.StationGround;
@@ -145,6 +148,7 @@ internal sealed class SweepRadial
             raster.HasZones ? zones.AsSpan(1) : []);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Push(int i)
     {
         double at = x[i];

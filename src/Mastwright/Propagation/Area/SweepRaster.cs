@@ -160,6 +160,7 @@ public sealed class SweepRaster
         return CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref place, 0);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private Vector512<double> CoversOf(ref byte code, ref long places, nint offset)
     {
         ref double height = ref MemoryMarshal.GetArrayDataReference(coverHeights);
@@ -176,11 +177,13 @@ public sealed class SweepRaster
 
     /// <summary>Heights at two places, one beside each of eight cells and the other beside each of eight others.</summary>
     /// <remarks>Weighted in single precision: a tenth of a millimetre. Two places, for they fill the vector.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal (Vector512<double> One, Vector512<double> Other) HeightsBeside(
         ReadOnlySpan<long> cells, in SweepOffset one, ReadOnlySpan<long> others, in SweepOffset other) =>
         Vector512.Widen(Vector512.Narrow(Weighted(cells, in one), Weighted(others, in other)).AsSingle());
 
     /// <summary>The height in the lower half of each number.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private Vector512<long> Weighted(ReadOnlySpan<long> cells, in SweepOffset offset)
     {
         ref long places = ref Within(cells, offset.NorthWest, lowest, highest);
@@ -191,6 +194,7 @@ public sealed class SweepRaster
     }
 
     /// <summary>Heights of the cover at a place beside each of eight cells.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal Vector512<double> CoversBeside(ReadOnlySpan<long> cells, in SweepOffset offset) =>
         CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref Within(cells, offset.Nearest, 0, heights.Length - 1), offset.Nearest);
 
@@ -275,6 +279,7 @@ public sealed class SweepRaster
     /// <param name="top">Receives heights with the cover on them; empty where that is not asked.</param>
     /// <param name="along">Receives zones; empty where they are not asked.</param>
     /// <returns>Number of points with ground.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal int Read(double east, double south, int count, Span<double> ground, Span<double> top, Span<Zone> along)
     {
         // All points between the first rows and columns and the last: eight at once, without asking.

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Mastwright.Ground;
 
@@ -33,6 +34,7 @@ internal sealed class SweepWorker
         solve = SweepSolver.Of(bits, in terms, raster.HasZones);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Run(int number)
     {
         int count = wedges.Cells(number, cells);
@@ -98,6 +100,7 @@ internal sealed class SweepWorker
     }
 
     /// <summary>Solves and writes the cells that wait for it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Flush()
     {
         if (batch.Count > 0)

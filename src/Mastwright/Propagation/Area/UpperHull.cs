@@ -33,6 +33,7 @@ internal sealed class UpperHull(int capacity)
 
     /// <summary>Adds a point.</summary>
     /// <returns>The number of the point that is now its left neighbour; −1 if it is the first.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal int Push(int point, double x, double z)
     {
         ref Vertex bottom = ref MemoryMarshal.GetArrayDataReference(vertices);
@@ -65,6 +66,7 @@ internal sealed class UpperHull(int capacity)
     }
 
     /// <summary>The vertex seen highest from a place beyond the last point; of equals the last.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal int Tangent(double x, double z)
     {
         ref Vertex vertex = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(vertices), top);
@@ -73,6 +75,7 @@ internal sealed class UpperHull(int capacity)
     }
 
     /// <summary>The vertex that stands highest above a line of a slope; of equals the last.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal int Highest(double slope)
     {
         ref Vertex vertex = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(vertices), top);
