@@ -53,9 +53,10 @@ internal static class SmallPlan
                 feed: [{surge-arrester: 0.1 dB}]
                 return-loss: 20 dB at antenna
                 mast:
-                  tubes: [{size: steel-60.3x3.2, grade: s235, length: 2 m}]
+                  tubes: [{size: alu-50x3, grade: aw-6082-t6, length: 2 m, welded: no}]
                   bracket: {height: 9.5 m, spacing: 1 m, capacity: 20 kN, fixed-to: concrete}
-                earthing: {class: III, air-termination: rod, rod-height: 16 m, rod-distance: 0.5 m, conductor: 16 mm², material: copper, lightning-protection: no, data-cable: none}
+                earthing: {class: III, air-termination: rod, rod-height: 16 m, rod-distance: 0.5 m, conductor: 25 mm², material: aluminium, lightning-protection: no, data-cable: none}
+                box: {temperature: 10…25 °C}
             hazards:
               overhead-line-distance: 200 m
               local-clearance: 6 m
