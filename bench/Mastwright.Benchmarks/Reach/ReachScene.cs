@@ -95,7 +95,8 @@ internal sealed class ReachScene
         "reach", Plan, StationKey,
         "--radius", string.Create(CultureInfo.InvariantCulture, $"{radiusMetres:0} m"),
         "--cell", string.Create(CultureInfo.InvariantCulture, $"{cellMetres:0} m"),
-        "--receiver-height", "2 m", "--layer", "loss", "--out", Path.Combine(Folder, "loss.tif"),
+        // Worked out each time, not found where the last run kept it.
+        "--receiver-height", "2 m", "--layer", "loss", "--no-cache", "--out", Path.Combine(Folder, "loss.tif"),
     ];
 
     /// <summary>Runs the published command once.</summary>

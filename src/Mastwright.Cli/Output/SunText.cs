@@ -23,6 +23,8 @@ internal static class SunText
             }
 
             text.Line($"  {"for the loads, in all",-58} {year.Ledger.Total,9:#,0} Wh");
+            text.AppendLine();
+            Sizes(text, setup, result.Examination.Findings.FirstOrDefault(finding => finding.Code == "solar-service")?.Limit ?? SunDefaults.WantedHoursWithout);
         }
 
         text.AppendLine();
@@ -44,6 +46,16 @@ internal static class SunText
 
         Console.Out.Write(text.ToString());
     }
+
+    private static void Sizes(StringBuilder text, SolarSetup setup, double borne)
+    {
+        SolarYield yield = SolarYear.YieldOf(setup);
+        string panel = SolarSizes.SmallestPanelWatts(setup, yield, borne) is { } watts ? Text($"a panel of {watts:0} W with this battery") : "no panel of up to 400 W with this battery";
+        string battery = SolarSizes.FewestParallel(setup, yield, borne) is { } cells ? Text($"{cells} {(cells == 1 ? "cell" : "cells")} side by side with this panel") : "not even 64 cells side by side with this panel";
+        text.Wrapped(Text($"The smallest that keep to {borne:0.#} h a year without service: {panel}; {battery}."), 2);
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private static void Months(StringBuilder text, SolarSetup setup, SolarYearResult year)
     {

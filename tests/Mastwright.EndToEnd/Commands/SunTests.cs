@@ -10,6 +10,7 @@ public sealed class SunTests(SkerrinRun skerrin)
         string text = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("December 1.0", text, StringComparison.Ordinal);
         Assert.Contains("With 10 W of panel and 256 Wh of battery", text, StringComparison.Ordinal);
+        Assert.Contains("The smallest that keep to 8.8 h a year without service: a panel of", text, StringComparison.Ordinal);
         Assert.Contains("Written: hut.svg", text, StringComparison.Ordinal);
         Assert.All(run.Output.Split('\n'), line => Assert.True(line.Length <= 80, line));
     }
