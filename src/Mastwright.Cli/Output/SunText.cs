@@ -13,7 +13,7 @@ internal static class SunText
     {
         StringBuilder text = new();
         text.Wrapped($"{station.Name} ({station.Subject}): the solar year", 0);
-        if (result is { Setup: { } setup, Year: { } year })
+        if (result is { Setup: { } setup, Yield: { } yield, Year: { } year })
         {
             Months(text, setup, year);
             text.AppendLine();
@@ -24,7 +24,7 @@ internal static class SunText
 
             text.Line($"  {"for the loads, in all",-58} {year.Ledger.Total,9:#,0} Wh");
             text.AppendLine();
-            Sizes(text, setup, result.Examination.Findings.FirstOrDefault(finding => finding.Code == "solar-service")?.Limit ?? SunDefaults.WantedHoursWithout);
+            Sizes(text, setup, yield, result.Examination.Findings.FirstOrDefault(finding => finding.Code == "solar-service")?.Limit ?? SunDefaults.WantedHoursWithout);
         }
 
         text.AppendLine();
@@ -47,9 +47,8 @@ internal static class SunText
         Console.Out.Write(text.ToString());
     }
 
-    private static void Sizes(StringBuilder text, SolarSetup setup, double borne)
+    private static void Sizes(StringBuilder text, SolarSetup setup, SolarYield yield, double borne)
     {
-        SolarYield yield = SolarYear.YieldOf(setup);
         string panel = SolarSizes.SmallestPanelWatts(setup, yield, borne) is { } watts ? Text($"a panel of {watts:0} W with this battery") : "no panel of up to 400 W with this battery";
         string battery = SolarSizes.FewestParallel(setup, yield, borne) is { } cells ? Text($"{cells} {(cells == 1 ? "cell" : "cells")} side by side with this panel") : "not even 64 cells side by side with this panel";
         text.Wrapped(Text($"The smallest that keep to {borne:0.#} h a year without service: {panel}; {battery}."), 2);

@@ -29,7 +29,6 @@ internal static class SiteBinder
             Traffic = TrafficBinder.Bind(reader, SiteKeys.Traffic),
             Wind = WindBinder.Bind(reader, SiteKeys.Wind, binding.Wind),
             Weather = WeatherBinder.Bind(reader, position?.Point),
-            HasFaultyWeather = WeatherBinder.IsFaulty(reader),
             Climate = WeatherBinder.Climate(reader, position?.Point),
             Hazards = HazardBinder.Bind(reader, SiteKeys.Hazards),
             InUse = reader.Key(SiteKeys.InUse),

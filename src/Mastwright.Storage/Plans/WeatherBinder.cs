@@ -50,9 +50,6 @@ internal static class WeatherBinder
         return year;
     }
 
-    /// <summary>Whether a file is named that gave no year.</summary>
-    internal static bool IsFaulty(MappingReader site) => site.Find(SiteKeys.Weather) is not null && site.Binding.Weathers.ContainsValue(null);
-
     /// <summary>The months' means; null when there are none, or a fault in them.</summary>
     internal static MonthlyClimate? Climate(MappingReader site, GeoPoint? place)
     {

@@ -148,9 +148,6 @@ public sealed record Site
     /// <summary>A year of weather at this site; null when the plan names none.</summary>
     public WeatherYear? Weather { get; init; }
 
-    /// <summary>Whether a weather file is named that could not be read.</summary>
-    public bool HasFaultyWeather { get; init; }
-
     /// <summary>The months' means in place of a year; null when the plan gives none.</summary>
     public MonthlyClimate? Climate { get; init; }
 

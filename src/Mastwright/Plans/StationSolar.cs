@@ -18,7 +18,7 @@ internal static class StationSolar
             return null;
         }
 
-        fit = fit with { Weather = site.Weather, Monthly = site.Climate, HasFaultyWeather = site.HasFaultyWeather };
+        fit = fit with { Weather = site.Weather, Monthly = site.Climate };
         bool asksGround = fit.HorizonDegrees.IsEmpty && supply.Batteries.Length > 0 && (fit.Weather is not null || fit.Monthly is not null);
         return SolarExamination.Of(fit, supply.Batteries.FirstOrDefault(), new(station.Position.Point.LatitudeDegrees, station.Position.Point.LongitudeDegrees), station.Key, asksGround ? horizonOf(station) : null);
     }

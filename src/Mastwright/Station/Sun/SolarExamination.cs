@@ -25,9 +25,7 @@ public static class SolarExamination
         {
             return new()
             {
-                Examination = fit.HasFaultyWeather && battery is not null
-                    ? Examination.Nothing
-                    : new() { Findings = [Finding.Unknown("solar-unknown", fit.PlanPath, "hours a year without service", ("missing", missing))] },
+                Examination = new() { Findings = [Finding.Unknown("solar-unknown", fit.PlanPath, "hours a year without service", ("missing", missing))] },
             };
         }
 
@@ -43,6 +41,7 @@ public static class SolarExamination
         return new()
         {
             Setup = setup,
+            Yield = yield,
             Year = year,
             Examination = new()
             {
@@ -235,6 +234,9 @@ public sealed record SolarResult
 {
     /// <summary>What it was worked out from; null when something was missing.</summary>
     public SolarSetup? Setup { get; init; }
+
+    /// <summary>What the panel gives hour by hour; null when something was missing.</summary>
+    public SolarYield? Yield { get; init; }
 
     /// <summary>The year; null when something was missing.</summary>
     public SolarYearResult? Year { get; init; }

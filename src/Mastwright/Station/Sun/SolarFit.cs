@@ -23,9 +23,6 @@ public sealed record SolarFit
     /// <summary>Two numbers a month in place of a file; null when the plan gives none.</summary>
     public MonthlyClimate? Monthly { get; init; }
 
-    /// <summary>Whether a weather file is named that could not be read: its fault is told elsewhere.</summary>
-    public bool HasFaultyWeather { get; init; }
-
     /// <summary>Share that the ground throws back, 0 to 1; null when not given.</summary>
     public double? GroundReflects { get; init; }
 

@@ -92,7 +92,6 @@ public static class SolarYear
             KeptWattHours = (end - charge) * setup.Pack.NominalVolts,
             ColdHours = count.ColdHours,
             ServedWattHours = count.Served,
-            OfferedWattHours = yield.Offered * watts,
             LeastCharge = count.LeastByMonth.Min() / Math.Max(1e-12, BatteryHour.Full(setup.Pack, setup.AgeFactor)),
             WorstMonth = worst,
             ChargeByHour = count.Charges,
@@ -225,9 +224,6 @@ public sealed record SolarYearResult
 
     /// <summary>What the loads got, in watt-hours.</summary>
     public required double ServedWattHours { get; init; }
-
-    /// <summary>What the panel offered behind its controller, in watt-hours.</summary>
-    public required double OfferedWattHours { get; init; }
 
     /// <summary>The least state of charge of the year, 0 to 1 of what age has left.</summary>
     public required double LeastCharge { get; init; }
