@@ -65,8 +65,14 @@ internal static class RingCrossings
         (double X, double Y) b = one[(i + 1) % one.Count];
         (double X, double Y) c = other[j];
         (double X, double Y) d = other[(j + 1) % other.Count];
-        return Side(a, b, c) * Side(a, b, d) <= 0 && Side(c, d, a) * Side(c, d, b) <= 0;
+
+        // Stretches of one straight line lie on no side of each other, and still meet only where their boxes do.
+        return Overlap(a.X, b.X, c.X, d.X) && Overlap(a.Y, b.Y, c.Y, d.Y)
+            && Side(a, b, c) * Side(a, b, d) <= 0 && Side(c, d, a) * Side(c, d, b) <= 0;
     }
+
+    private static bool Overlap(double a, double b, double c, double d) =>
+        Math.Max(a, b) >= Math.Min(c, d) && Math.Max(c, d) >= Math.Min(a, b);
 
     private static int Side((double X, double Y) a, (double X, double Y) b, (double X, double Y) point) =>
         Math.Sign(((b.X - a.X) * (point.Y - a.Y)) - ((point.X - a.X) * (b.Y - a.Y)));

@@ -97,6 +97,9 @@ public sealed class ReachContourTests
         Assert.Empty(RingCrossings.Find([square, away], 7));
         Assert.Equal([0, 1, 2], RingCrossings.Find([square, away, over], 7).Order());
         Assert.Equal([1], RingCrossings.Find([square, bow], 7));
+
+        // In one line with a side of the square, and apart from it.
+        Assert.Empty(RingCrossings.Find([square, [(0, 12), (0, 20), (-10, 20), (-10, 12)]], 70));
     }
 
     /// <summary>All lines of a contour in the metres of the samples' zone.</summary>
