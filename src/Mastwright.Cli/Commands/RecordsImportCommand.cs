@@ -11,7 +11,7 @@ internal static class RecordsImportCommand
 {
     internal static Command Create()
     {
-        Argument<string[]> files = new("FILE") { Description = "Delimited text, plain or gzip; its first row names the columns.", Arity = ArgumentArity.OneOrMore };
+        Argument<string[]> files = new("FILE") { Description = "Delimited text, JSON or lines of text, plain or gzip.", Arity = ArgumentArity.OneOrMore };
         Option<string> mapping = new("--as") { Description = "The mapping file: where each field is.", HelpName = "MAPPING", Required = true };
         Option<string> store = new("--store") { Description = "The store, made when it is not there.", HelpName = "FILE", Required = true };
         Option<string?> network = new("--network") { Description = "The network the records are of (else the mapping's).", HelpName = "NAME" };
@@ -61,7 +61,7 @@ internal static class RecordsImportCommand
         long start = Stopwatch.GetTimestamp();
         using SqliteRecordStore store = SqliteRecordStore.Open(request.Store);
         using RejectedRows rejected = new(request.Rejected ?? request.Store + ".rejected.csv");
-        CsvImport import = new(store, network, mapping, rejected);
+        RecordImport import = new(store, network, mapping, rejected);
         try
         {
             using Progress progress = Progress.Start("rows");
@@ -75,6 +75,11 @@ internal static class RecordsImportCommand
         {
             Console.Error.WriteLine($"{import.Count.Added} records were added before this and are kept; the same import again goes on from there.");
             throw;
+        }
+
+        foreach (string field in import.NeverThere)
+        {
+            Console.Error.WriteLine($"note: in no row of {field}; the mapping may be wrong there");
         }
 
         RecordsImportReport report = new(network, request.Store, import.Count, rejected, store.Count(network), Stopwatch.GetElapsedTime(start));

@@ -7,11 +7,13 @@ internal static class ClockText
 {
     /// <summary>Reads a date and time of ISO 8601 in its extended form; the T may be a blank, the fraction has any number of digits.</summary>
     /// <param name="text">As "2023-06-23T10:01:57.25Z" or with "+02:00" in place of the Z.</param>
-    /// <param name="utcWhereUnsaid">Whether a time without a zone is one of UTC; else it is not a time.</param>
-    /// <param name="microseconds">Microseconds since 1970 UTC; a finer fraction is cut.</param>
-    internal static bool TryIso(ReadOnlySpan<char> text, bool utcWhereUnsaid, out long microseconds)
+    /// <param name="zoneMayLack">Whether a time without a zone is one too; else it is none.</param>
+    /// <param name="microseconds">Microseconds since 1970, of UTC or, where the zone lacks, of the clock that wrote it; a finer fraction is cut.</param>
+    /// <param name="zoneLacks">Whether the text names no zone.</param>
+    internal static bool TryIso(ReadOnlySpan<char> text, bool zoneMayLack, out long microseconds, out bool zoneLacks)
     {
         microseconds = 0;
+        zoneLacks = false;
         if (text.Length < 19 || text[4] != '-' || text[7] != '-' || text[10] is not ('T' or ' ') || text[13] != ':' || text[16] != ':'
             || !Digits(text[..4], out int year) || !Digits(text[5..7], out int month) || !Digits(text[8..10], out int day)
             || !Digits(text[11..13], out int hour) || !Digits(text[14..16], out int minute) || !Digits(text[17..19], out int second)
@@ -35,11 +37,12 @@ internal static class ClockText
             rest = rest[end..];
         }
 
-        if (!TryZone(rest, utcWhereUnsaid, out long zoneMinutes))
+        if (!TryZone(rest, zoneMayLack, out long zoneMinutes))
         {
             return false;
         }
 
+        zoneLacks = rest.IsEmpty;
         // A second 60 (a leap second) counts on into the next minute, as Unix time has it.
         long seconds = (new DateTime(year, month, day, hour, minute, 0, DateTimeKind.Utc) - DateTime.UnixEpoch).Ticks / TimeSpan.TicksPerSecond;
         microseconds = ((seconds + second - (zoneMinutes * 60)) * 1_000_000) + fraction;
@@ -61,12 +64,12 @@ internal static class ClockText
         return true;
     }
 
-    private static bool TryZone(ReadOnlySpan<char> text, bool utcWhereUnsaid, out long minutes)
+    private static bool TryZone(ReadOnlySpan<char> text, bool mayLack, out long minutes)
     {
         minutes = 0;
         if (text.IsEmpty)
         {
-            return utcWhereUnsaid;
+            return mayLack;
         }
 
         if (text is "Z" or "z")

@@ -9,6 +9,18 @@ internal sealed class MappingText : FieldsText
     /// <summary>The network that the records are of, where the command names no other.</summary>
     public string? Network { get; set; }
 
+    /// <summary>What the source is: delimited (where it is not said), json or lines.</summary>
+    public string? Form { get; set; }
+
+    /// <summary>Of lines: the pattern whose named groups the fields are.</summary>
+    public string? Pattern { get; set; }
+
+    /// <summary>Of JSON: where the values of one document are, each of which is a row; the path of an array.</summary>
+    public string? Within { get; set; }
+
+    /// <summary>Of JSON: where in a value the receptions are, each of which is a row; the path of an array.</summary>
+    public string? Each { get; set; }
+
     /// <summary>What separates the cells; a comma where it is not said.</summary>
     public string? Separator { get; set; }
 
@@ -55,10 +67,14 @@ internal class FieldsText
     ];
 }
 
-/// <summary>Where one field is: a column, or the same text in every record.</summary>
+/// <summary>Where one field is: a column, a path in JSON, a named group, or the same text in every record.</summary>
 internal class FieldText
 {
     public string? Column { get; set; }
+
+    public string? Path { get; set; }
+
+    public string? Group { get; set; }
 
     public string? Text { get; set; }
 
@@ -74,7 +90,7 @@ internal sealed class TimeText : FieldText
     /// <summary>How it is written: iso-8601, unix-seconds, unix-milliseconds or unix-microseconds.</summary>
     public string? Written { get; set; }
 
-    /// <summary>The zone of an ISO 8601 time that names none: utc.</summary>
+    /// <summary>The zone of an ISO 8601 time that names none: utc, or a name of the time zone database such as Europe/Oslo.</summary>
     public string? Zone { get; set; }
 
     /// <summary>The step of the source's clock, such as '1 s'.</summary>

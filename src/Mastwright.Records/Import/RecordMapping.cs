@@ -1,5 +1,5 @@
 using System.Globalization;
-using Mastwright.Quantities;
+using System.Text.RegularExpressions;
 using YamlDotNet.Core;
 using YamlDotNet.Serialization;
 using YamlDotNet.Serialization.NamingConventions;
@@ -11,14 +11,11 @@ public sealed class RecordMapping
 {
     private const int MostCharacters = 1 << 20;
 
-    private static readonly string[] FrequencyUnits = ["Hz", "kHz", "MHz", "GHz"];
-
-    private RecordMapping(MappingText read, char separator, FieldsText[] rows)
+    internal RecordMapping(MappingText read)
     {
         Network = read.Network;
         AntennasShareAddress = read.AntennasShareAddress;
-        Separator = separator;
-        Rows = rows;
+        Rows = read.Rows is { Count: > 0 } several ? [.. several.Select(own => Over(own, read))] : [read];
         SeveralInARow = read.Rows is { Count: > 0 };
     }
 
@@ -28,8 +25,20 @@ public sealed class RecordMapping
     /// <summary>Whether level and ratio tell receptions of one packet at one receiver apart.</summary>
     internal bool AntennasShareAddress { get; }
 
+    /// <summary>What the source is.</summary>
+    internal SourceForm Form { get; init; }
+
     /// <summary>What separates the cells of a row.</summary>
-    internal char Separator { get; }
+    internal char Separator { get; init; }
+
+    /// <summary>What takes a line apart; null where the source is no lines.</summary>
+    internal Regex? Pattern { get; init; }
+
+    /// <summary>Where in a JSON text the array of rows is; null for the text's own value.</summary>
+    internal JsonPlace? Within { get; init; }
+
+    /// <summary>Where in a value of JSON the array of receptions is; null where the value is one.</summary>
+    internal JsonPlace? Each { get; init; }
 
     /// <summary>For each record that a row may hold, where its fields are.</summary>
     internal FieldsText[] Rows { get; }
@@ -53,62 +62,13 @@ public sealed class RecordMapping
         {
             MappingText read = new DeserializerBuilder().WithNamingConvention(HyphenatedNamingConvention.Instance).WithDuplicateKeyChecking().Build()
                 .Deserialize<MappingText>(text) ?? throw new MappingException($"{name}: the file is empty; it begins with 'records: 1'");
-            return Checked(read, name);
+            return MappingCheck.Checked(read, name);
         }
         catch (YamlException fault)
         {
             string cause = (fault.InnerException?.Message ?? fault.Message).Split(" not found on type", 2)[0];
             string words = cause.StartsWith("Property ", StringComparison.Ordinal) ? string.Concat("the key ", cause.AsSpan(9), " is not known here") : cause;
             throw new MappingException(string.Create(CultureInfo.InvariantCulture, $"{name}:{fault.Start.Line}:{fault.Start.Column}: {words}"), fault);
-        }
-    }
-
-    private static RecordMapping Checked(MappingText read, string name)
-    {
-        Require(read.Records == 1, name, "records", "the file begins with 'records: 1', the version of its form");
-        string separator = read.Separator switch { null => ",", "tab" => "\t", { } given => given };
-        Require(separator.Length == 1 && separator[0] is ',' or ';' or '\t' or '|' or ' ', name, "separator", "write ',', ';', '|', ' ' or tab");
-        FieldsText[] rows = read.Rows is { Count: > 0 } several ? [.. several.Select(own => Over(own, read))] : [read];
-        foreach (FieldsText row in rows)
-        {
-            Check(row, name);
-        }
-
-        return new(read, separator[0], rows);
-    }
-
-    private static void Check(FieldsText row, string name)
-    {
-        Require(row.Time is { Column: not null }, name, "time", "say in which column the time is: 'time: {column: NAME, written: iso-8601, zone: utc, resolution: 1 s}'");
-        Require(row.Receiver is not null, name, "receiver", "say who heard the packet: 'receiver: {column: NAME}' or 'receiver: {text: ADDRESS}'");
-        TimeText time = row.Time!;
-        Require(time.Written is "iso-8601" or "unix-seconds" or "unix-milliseconds" or "unix-microseconds", name, "time/written", "write iso-8601, unix-seconds, unix-milliseconds or unix-microseconds");
-        Require(time.Zone is null or "utc", name, "time/zone", "only utc can stand for a zone that the times do not name");
-        Require(Microseconds(time.Resolution) > 0, name, "time/resolution", "write the step of the source's clock, such as '1 s' or '1 ms'");
-        Require(time.AheadOfUtc is null || Microseconds(time.AheadOfUtc) is not null, name, "time/ahead-of-utc", "write a time, such as '2 s'");
-        Units(row.Level, name, "level", "dBm");
-        Units(row.SignalToNoise, name, "signal-to-noise", "dB");
-        Units(row.Frequency, name, "frequency", FrequencyUnits);
-        Units(row.Bandwidth, name, "bandwidth", FrequencyUnits);
-        foreach ((string key, FieldText? field) in row.All())
-        {
-            Require(field is null || (field.Column is null) != (field.Text is null), name, key, "write either 'column: NAME' or 'text: VALUE'");
-            Require(key is "level" || field?.NoiseRemoved != true, name, key + "/noise-removed", "only a level can have it");
-        }
-    }
-
-    /// <summary>A length of time in whole microseconds; null when it is none.</summary>
-    internal static long? Microseconds(string? text) =>
-        text is not null && Quantity.TryParse(text, Dimension.Time, out Estimate time, out _) ? (long)Math.Round(time.Median * 1e6) : null;
-
-    private static void Units(FieldText? field, string name, string key, params string[] units) =>
-        Require(field is null || units.Contains(field.Unit, StringComparer.Ordinal), name, key + "/unit", "write the unit: " + string.Join(", ", units));
-
-    private static void Require(bool right, string name, string key, string wanted)
-    {
-        if (!right)
-        {
-            throw new MappingException($"{name} {key}: {wanted}");
         }
     }
 
@@ -127,4 +87,17 @@ public sealed class RecordMapping
         HopsTaken = own.HopsTaken ?? shared.HopsTaken,
         HopLimit = own.HopLimit ?? shared.HopLimit,
     };
+}
+
+/// <summary>The forms that a source may have.</summary>
+internal enum SourceForm
+{
+    /// <summary>Cells between separators; the first row names the columns.</summary>
+    Delimited,
+
+    /// <summary>A value of JSON a line, or an array of them.</summary>
+    Json,
+
+    /// <summary>Lines of plain text.</summary>
+    Lines,
 }

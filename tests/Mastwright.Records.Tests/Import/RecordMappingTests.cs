@@ -33,7 +33,7 @@ public sealed class RecordMappingTests
     [InlineData("2026-07-01T00:00:00-03:30", 1_782_876_600_000_000)] // date -u -d '2026-07-01 00:00:00 -0330' +%s
     public void Times_of_ISO_8601_are_read(string text, long microseconds)
     {
-        Assert.True(ClockText.TryIso(text, utcWhereUnsaid: true, out long read));
+        Assert.True(ClockText.TryIso(text, zoneMayLack: true, out long read, out _));
         Assert.Equal(microseconds, read);
     }
 
@@ -43,7 +43,7 @@ public sealed class RecordMappingTests
     [InlineData("2026-07-01T24:00:00Z")]
     [InlineData("01/07/2026 00:00:00Z")]
     [InlineData("2026-07-01T00:00:00+2")]
-    public void Other_times_are_not_and_a_zone_is_never_guessed(string text) => Assert.False(ClockText.TryIso(text, utcWhereUnsaid: false, out _));
+    public void Other_times_are_not_and_a_zone_is_never_guessed(string text) => Assert.False(ClockText.TryIso(text, zoneMayLack: false, out _, out _));
 
     [Fact]
     public void Counts_since_1970_are_read_with_their_fraction()

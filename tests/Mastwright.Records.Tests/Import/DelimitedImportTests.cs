@@ -1,12 +1,12 @@
-using System.Globalization;
 using System.IO.Compression;
+using System.Text;
 using Mastwright.Evidence;
 using Mastwright.Records.Import;
 using Mastwright.Records.Store;
 
 namespace Mastwright.Tests.Records.Import;
 
-public sealed class CsvImportTests
+public sealed class DelimitedImportTests
 {
     private const string Mapping = """
         records: 1
@@ -74,7 +74,7 @@ public sealed class CsvImportTests
         using MemoryStream packed = new();
         using (GZipStream zip = new(packed, CompressionMode.Compress, leaveOpen: true))
         {
-            zip.Write([0xEF, 0xBB, 0xBF, .. System.Text.Encoding.UTF8.GetBytes(Text)]);
+            zip.Write([0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes(Text)]);
         }
 
         using StoreFile file = new();
@@ -138,29 +138,19 @@ public sealed class CsvImportTests
 
     private static long Day(int month, int day) => (long)(new DateTime(2020, month, day, 0, 0, 0, DateTimeKind.Utc) - DateTime.UnixEpoch).TotalMicroseconds;
 
-    private static (ReceptionRecord[] Records, ImportCount Count, string Rejected) Import(string text)
-    {
-        using StoreFile file = new();
-        using SqliteRecordStore store = SqliteRecordStore.Open(file.Path);
-        ImportCount count = Into(store, file, text);
-        string side = file.Beside("rejected.csv");
-        return ([.. store.ReadAfter("skerrin", 0, 1000).Select(one => one.Record)], count, File.Exists(side) ? File.ReadAllText(side) : "");
-    }
+    private static (ReceptionRecord[] Records, ImportCount Count, string Rejected) Import(string text) => ImportRun.Of(Mapping, text);
 
-    private static ImportCount Into(SqliteRecordStore store, StoreFile file, string text) => Into(store, file, new MemoryStream(System.Text.Encoding.UTF8.GetBytes(text)));
+    private static ImportCount Into(SqliteRecordStore store, StoreFile file, string text) => ImportRun.Into(store, file, Mapping, Encoding.UTF8.GetBytes(text)).Count;
 
     private static ImportCount Into(SqliteRecordStore store, StoreFile file, Stream data, string? mapping = null)
     {
-        string text = mapping is null ? Mapping : File.ReadAllText(Path.Combine(TestPlaces.Repository, "data", "mappings", mapping));
-        using RejectedRows rejected = new(file.Beside("rejected.csv"));
-        CsvImport import = new(store, "skerrin", RecordMapping.Parse(text, "mapping.yaml"), rejected);
-        import.Run("rows.csv", data, null, TestContext.Current.CancellationToken);
-        if (mapping is not null)
+        if (mapping is null)
         {
-            Assert.Equal(0, rejected.Count);
+            return ImportRun.Into(store, file, Mapping, data).Count;
         }
 
-        TestContext.Current.SendDiagnosticMessage(string.Create(CultureInfo.InvariantCulture, $"{import.Count}"));
+        RecordImport import = ImportRun.Into(store, file, File.ReadAllText(Path.Combine(TestPlaces.Repository, "data", "mappings", mapping)), data);
+        Assert.False(File.Exists(file.Beside("rejected.csv")), "nothing is rejected");
         return import.Count;
     }
 }
