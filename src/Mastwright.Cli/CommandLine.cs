@@ -18,6 +18,7 @@ internal static class CommandLine
         {
             CheckCommand.Create(),
             PathCommand.Create(),
+            LinksCommand.Create(),
             ReachCommand.Create(),
             AirtimeCommand.Create(),
             SunCommand.Create(),

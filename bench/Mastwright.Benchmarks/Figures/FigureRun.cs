@@ -13,7 +13,7 @@ internal static class FigureRun
         Calibration calibration = new();
         calibration.Time();
         List<Figure> figures = [];
-        IEnumerable<Figure> all = P1812Figures.Measure().Concat(GroundFigures.Measure(demoFolder));
+        IEnumerable<Figure> all = P1812Figures.Measure().Concat(GroundFigures.Measure(demoFolder)).Concat(NetworkFigures.Measure(demoFolder));
         if (program is not null)
         {
             all = all.Concat(ProcessFigures.Measure(program, demoFolder));

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Mastwright.Geodesy;
+using Mastwright.Ground;
 using Mastwright.Plans;
 using Mastwright.Propagation;
 using Mastwright.Station;
@@ -85,6 +87,9 @@ internal sealed class PlanSession : IDisposable
 
     /// <summary>The examinations of another plan over the same ground, parts and air: a trial that stands in no file.</summary>
     internal Assessment Trial(Plan plan) => new(plan with { Heights = Ground.HeightSources }, rows, Ground.MosaicFor, maps);
+
+    /// <summary>The examinations of this plan over ground that was cut before.</summary>
+    internal Assessment Over(Func<GeoPoint, GeoPoint, GroundMosaic> cut) => new(Plan with { Heights = Ground.HeightSources }, rows, cut, maps);
 
     /// <summary>This session with another plan in place of its own, over the same ground, parts and air.</summary>
     internal PlanSession With(Plan plan) => new(Document, plan, Ground, rows, maps);

@@ -14,7 +14,7 @@ using Mastwright.Station.Sun;
 namespace Mastwright.Plans;
 
 /// <summary>Every examination that a plan is put through.</summary>
-public sealed class Assessment
+public sealed partial class Assessment
 {
     private readonly Plan plan;
     private readonly StationCatalogue catalogue;

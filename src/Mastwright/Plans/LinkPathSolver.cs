@@ -11,7 +11,8 @@ namespace Mastwright.Plans;
 /// <summary>Works out the path between two stations: at the best guess, and over the ranges of places and heights.</summary>
 internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<GeoPoint, GeoPoint, GroundMosaic> ground)
 {
-    private const double OnePlaceMetres = 1;
+    /// <summary>Distance in metres below which two places are one.</summary>
+    internal const double OnePlaceMetres = 1;
 
     internal LinkPath Solve(LinkStation from, LinkStation to)
     {
@@ -27,7 +28,12 @@ internal sealed class LinkPathSolver(PathSettings settings, PathAir air, Func<Ge
         }
 
         GroundMosaic mosaic = ground(from.Position.Point, to.Position.Point);
-        TerrainProfile terrain = TerrainProfile.Extract(mosaic, from.Position.Point, to.Position.Point);
+        return Solve(from, to, mosaic, TerrainProfile.Extract(mosaic, from.Position.Point, to.Position.Point));
+    }
+
+    /// <summary>The same over a profile that was cut before.</summary>
+    internal LinkPath Solve(LinkStation from, LinkStation to, GroundMosaic mosaic, TerrainProfile terrain)
+    {
         ImmutableArray<string> missing =
         [
             .. terrain.Gaps.Select(gap => $"ground: {gap}"),

@@ -11,6 +11,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
     public static TheoryData<string> Lines =>
     [
         "check skerrin-demo/plan.yaml",
+        "links skerrin-demo/plan.yaml --no-cache --all",
         "check skerrin-demo/plan.yaml --site ferry-house --all",
         "check skerrin-demo/plan.yaml --compare",
         "path skerrin-demo/plan.yaml ferry-house lantern-bay",

@@ -10,7 +10,7 @@ using Mastwright.Station.Radio;
 
 namespace Mastwright.Tests.Plans;
 
-public sealed class AssessmentTests
+public sealed partial class AssessmentTests
 {
     private static readonly StationCatalogue Catalogue = new(
         [],
