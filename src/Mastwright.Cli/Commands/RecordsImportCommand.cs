@@ -13,7 +13,7 @@ internal static class RecordsImportCommand
     {
         Argument<string[]> files = new("FILE") { Description = "Delimited text, JSON or lines of text, plain or gzip.", Arity = ArgumentArity.OneOrMore };
         Option<string> mapping = new("--as") { Description = "The mapping file: where each field is.", HelpName = "MAPPING", Required = true };
-        Option<string> store = new("--store") { Description = "The store, made when it is not there.", HelpName = "FILE", Required = true };
+        Option<string> store = new("--store") { Description = "The store: a file, made when it is not there, or 'Host=…' for a database.", HelpName = "STORE", Required = true };
         Option<string?> network = new("--network") { Description = "The network the records are of (else the mapping's).", HelpName = "NAME" };
         Option<string?> rejected = new("--rejected") { Description = "Where rows that are no records go (default: STORE.rejected.csv).", HelpName = "FILE" };
         Option<bool> json = Options.Json();
@@ -59,8 +59,8 @@ internal static class RecordsImportCommand
     private static int Run(RecordsImportRequest request, RecordMapping mapping, string network, bool json, CancellationToken cancellation)
     {
         long start = Stopwatch.GetTimestamp();
-        using SqliteRecordStore store = SqliteRecordStore.Open(request.Store);
-        using RejectedRows rejected = new(request.Rejected ?? request.Store + ".rejected.csv");
+        using RecordStore store = RecordStore.At(request.Store);
+        using RejectedRows rejected = new(request.Rejected ?? (PostgresRecordStore.IsPlace(request.Store) ? "rejected.csv" : request.Store + ".rejected.csv"));
         RecordImport import = new(store, network, mapping, rejected);
         try
         {
@@ -82,7 +82,7 @@ internal static class RecordsImportCommand
             Console.Error.WriteLine($"note: in no row of {field}; the mapping may be wrong there");
         }
 
-        RecordsImportReport report = new(network, request.Store, import.Count, rejected, store.Count(network), Stopwatch.GetElapsedTime(start));
+        RecordsImportReport report = new(network, store.Place, import.Count, rejected, store.Count(network), Stopwatch.GetElapsedTime(start));
         Console.Out.WriteLine(json ? report.Json() : report.Text());
         return ExitCode.Fine;
     }

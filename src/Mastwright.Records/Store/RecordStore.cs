@@ -18,6 +18,14 @@ public abstract class RecordStore : IDisposable
     /// <summary>The most records of one batch.</summary>
     public const int MostInOneBatch = 16_384;
 
+    /// <summary>Where the store is, for messages: never with a password.</summary>
+    public abstract string Place { get; }
+
+    /// <summary>Opens a store and brings its tables to the newest form.</summary>
+    /// <param name="place">A connection string of PostgreSQL that begins with "Host=", or else the path of a file, made when it is not there.</param>
+    /// <exception cref="RecordStoreException">It cannot be opened, is no store, or is one of a newer program.</exception>
+    public static RecordStore At(string place) => PostgresRecordStore.IsPlace(place) ? PostgresRecordStore.Open(place) : SqliteRecordStore.Open(place);
+
     /// <summary>Adds a batch: all of it or, when this throws, nothing.</summary>
     /// <param name="network">The network's name, not empty.</param>
     /// <param name="batch">The records with their keys, at most <see cref="MostInOneBatch"/>.</param>
@@ -36,6 +44,42 @@ public abstract class RecordStore : IDisposable
     /// <summary>How many records of a network the store holds.</summary>
     /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
     public abstract long Count(string network);
+
+    /// <summary>The networks that the store knows, in the order in which they came.</summary>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract IReadOnlyList<string> Networks();
+
+    /// <summary>Adds what stations tell of themselves, as far as it is not there: all of it or, when this throws, nothing.</summary>
+    /// <param name="network">The network's name, not empty.</param>
+    /// <param name="batch">At most <see cref="MostInOneBatch"/>.</param>
+    /// <exception cref="ArgumentException">The name is empty or the batch too long.</exception>
+    /// <exception cref="RecordStoreException">The store cannot be written now; its message is for the person.</exception>
+    public abstract AddedBatch AddTelemetry(string network, IReadOnlyList<TelemetryRecord> batch);
+
+    /// <summary>What one station has told of itself within a period, in the order of its times.</summary>
+    /// <param name="network">The network's name.</param>
+    /// <param name="station">The station's address.</param>
+    /// <param name="fromMicroseconds">The first microsecond of the period, since 1970 UTC.</param>
+    /// <param name="toMicroseconds">The first after it.</param>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract IReadOnlyList<TelemetryRecord> ReadTelemetry(string network, string station, long fromMicroseconds, long toMicroseconds);
+
+    /// <summary>Writes an entry of the site log with what is attached to it: all of it or, when this throws, nothing.</summary>
+    /// <param name="network">The network's name, not empty.</param>
+    /// <param name="entry">The entry; its number is not looked at.</param>
+    /// <param name="contents">The content of each of its attachments.</param>
+    /// <returns>The entry with its number.</returns>
+    /// <exception cref="ArgumentException">The name is empty, or contents and attachments are not as many.</exception>
+    /// <exception cref="RecordStoreException">The store cannot be written now; its message is for the person.</exception>
+    public abstract SiteLogEntry AddLogEntry(string network, SiteLogEntry entry, IReadOnlyList<ReadOnlyMemory<byte>> contents);
+
+    /// <summary>The site log of a network; one that is not there has no entries.</summary>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract LogEntries ReadLog(string network);
+
+    /// <summary>The content of an attachment by its SHA-256; null where there is none.</summary>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract byte[]? ReadAttachment(string sha256);
 
     /// <summary>Closes the store.</summary>
     public void Dispose()

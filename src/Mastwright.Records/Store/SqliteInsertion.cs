@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.Data.Common;
 using Mastwright.Evidence;
 using Microsoft.Data.Sqlite;
 
@@ -14,54 +14,43 @@ internal sealed class SqliteInsertion : IDisposable
         "hop_limit", "frequency_hz", "bandwidth_hz", "spreading_factor", "packet_id", "other_fields",
     ];
 
-    private readonly SqliteConnection connection;
     private readonly SqliteCommand insert;
     private readonly SqliteParameter[] values;
-    private readonly Dictionary<string, long> stations = new(StringComparer.Ordinal);
-    private string stationsOf = "";
 
     internal SqliteInsertion(SqliteConnection connection)
     {
-        this.connection = connection;
         insert = connection.CreateCommand();
 #pragma warning disable CA2100 // Put together from the constant names above.
-        insert.CommandText = $"INSERT INTO reception ({string.Join(", ", Columns)}) VALUES ({string.Join(", ", Columns.Select(column => "$" + column))}) " +
+        insert.CommandText = $"INSERT INTO reception ({string.Join(", ", Columns)}) VALUES ({string.Join(", ", Columns.Select(column => "@" + column))}) " +
             "ON CONFLICT (network, step_microseconds, hash) DO NOTHING";
 #pragma warning restore CA2100
-        values = [.. Columns.Select(column => insert.Parameters.Add(new SqliteParameter("$" + column, null)))];
+        values = [.. Columns.Select(column => insert.Parameters.Add(new SqliteParameter("@" + column, null)))];
     }
 
     public void Dispose() => insert.Dispose();
 
     /// <summary>Adds what is not there yet; tells how many records were new and the network's last ingest number.</summary>
-    internal (int Added, long LastIngest) Run(SqliteTransaction transaction, string network, IReadOnlyList<KeyedRecord> batch)
+    internal (int Added, long LastIngest) Run(DbTransaction transaction, long network, SqlStations stations, IReadOnlyList<KeyedRecord> batch)
     {
-        (long number, long before) = Network(transaction, network);
-        insert.Transaction = transaction;
+        long before = insert.Connection!.Number(transaction, "SELECT last_ingest FROM network WHERE network = @network", ("@network", network));
+        insert.Transaction = (SqliteTransaction)transaction;
         long last = before;
         foreach (KeyedRecord one in batch)
         {
             // The number is taken under the write lock and only by a row that is new: it rises in commit order, without gaps.
-            Fill(transaction, number, last + 1, one);
+            Fill(transaction, network, stations, last + 1, one);
             last += insert.ExecuteNonQuery();
         }
 
         if (last > before)
         {
-            Run(transaction, "UPDATE network SET last_ingest = $last WHERE network = $network", ("$last", last), ("$network", number));
+            insert.Connection!.Execute(transaction, "UPDATE network SET last_ingest = @last WHERE network = @network", ("@last", last), ("@network", network));
         }
 
         return ((int)(last - before), last);
     }
 
-    /// <summary>Forgets what is remembered between batches.</summary>
-    internal void ForgetStations()
-    {
-        stations.Clear();
-        stationsOf = "";
-    }
-
-    private void Fill(SqliteTransaction transaction, long network, long ingest, KeyedRecord one)
+    private void Fill(DbTransaction transaction, long network, SqlStations stations, long ingest, KeyedRecord one)
     {
         ReceptionRecord record = one.Record;
         values[0].Value = network;
@@ -72,9 +61,9 @@ internal sealed class SqliteInsertion : IDisposable
         values[5].Value = record.TimeResolutionMicroseconds;
         values[6].Value = OrNull(record.TimeText);
         values[7].Value = OrNull(record.ClockOffsetMicroseconds);
-        values[8].Value = Station(transaction, network, record.Receiver);
-        values[9].Value = record.Originator is { } made ? Station(transaction, network, made) : DBNull.Value;
-        values[10].Value = record.LastSender is { } sent ? Station(transaction, network, sent) : DBNull.Value;
+        values[8].Value = stations.Of(transaction, network, record.Receiver);
+        values[9].Value = record.Originator is { } made ? stations.Of(transaction, network, made) : DBNull.Value;
+        values[10].Value = record.LastSender is { } sent ? stations.Of(transaction, network, sent) : DBNull.Value;
         values[11].Value = OrNull(record.LevelDbm);
         values[12].Value = OrNull(record.SnrDb);
         values[13].Value = record.LevelIsSignalPower ? 1L : 0L;
@@ -88,49 +77,4 @@ internal sealed class SqliteInsertion : IDisposable
     }
 
     private static object OrNull(object? value) => value ?? DBNull.Value;
-
-    private (long Number, long LastIngest) Network(SqliteTransaction transaction, string name)
-    {
-        Run(transaction, "INSERT INTO network (name, last_ingest) VALUES ($name, 0) ON CONFLICT (name) DO NOTHING", ("$name", name));
-        long number = Run(transaction, "SELECT network FROM network WHERE name = $name", ("$name", name));
-        if (!string.Equals(stationsOf, name, StringComparison.Ordinal))
-        {
-            ForgetStations();
-            stationsOf = name;
-        }
-
-        return (number, Run(transaction, "SELECT last_ingest FROM network WHERE network = $network", ("$network", number)));
-    }
-
-    private long Station(SqliteTransaction transaction, long network, string address)
-    {
-        if (stations.TryGetValue(address, out long station))
-        {
-            return station;
-        }
-
-        Run(
-            transaction,
-            "INSERT INTO station (network, station, address) VALUES ($network, 1 + coalesce((SELECT max(station) FROM station WHERE network = $network), 0), $address) ON CONFLICT (network, address) DO NOTHING",
-            ("$network", network),
-            ("$address", address));
-        station = Run(transaction, "SELECT station FROM station WHERE network = $network AND address = $address", ("$network", network), ("$address", address));
-        stations.Add(address, station);
-        return station;
-    }
-
-    private long Run(SqliteTransaction transaction, string sql, params ReadOnlySpan<(string Name, object Value)> parameters)
-    {
-        using SqliteCommand command = connection.CreateCommand();
-        command.Transaction = transaction;
-#pragma warning disable CA2100 // Only constants of this class come here.
-        command.CommandText = sql;
-#pragma warning restore CA2100
-        foreach ((string name, object value) in parameters)
-        {
-            command.Parameters.AddWithValue(name, value);
-        }
-
-        return command.ExecuteScalar() is { } answer ? Convert.ToInt64(answer, CultureInfo.InvariantCulture) : 0;
-    }
 }

@@ -1,5 +1,4 @@
-using System.Diagnostics;
-using System.Globalization;
+using System.Data.Common;
 using Mastwright.Evidence;
 using Microsoft.Data.Sqlite;
 
@@ -7,20 +6,26 @@ namespace Mastwright.Records.Store;
 
 /// <summary>The store in one file of SQLite, with a write-ahead log beside it: readers do not wait for a writer, nor it for them.</summary>
 /// <remarks>The file belongs on a local disk: the log is shared memory between programs of one machine.</remarks>
-public sealed class SqliteRecordStore : RecordStore
+public sealed class SqliteRecordStore : SqlRecordStore
 {
     private const int PatienceSeconds = 60;
 
-    private readonly string path;
     private readonly SqliteConnection connection;
     private readonly SqliteInsertion insertion;
+    private readonly SqlStations stations;
 
     private SqliteRecordStore(string path, SqliteConnection connection)
     {
-        this.path = path;
+        Place = path;
         this.connection = connection;
         insertion = new(connection);
+        stations = new(connection);
     }
+
+    /// <inheritdoc/>
+    public override string Place { get; }
+
+    private protected override DbConnection Connection => connection;
 
     /// <summary>Opens a store, made when the file is not there, and brings its tables to the newest form.</summary>
     /// <exception cref="RecordStoreException">It cannot be opened, is no store, or is one of a newer program.</exception>
@@ -43,7 +48,7 @@ public sealed class SqliteRecordStore : RecordStore
                 // First whether it is ours: the file of another program is not touched.
                 SqliteMigrations.Run(opened, path);
                 // A batch that was acknowledged outlives a loss of power too: the log is flushed at each commit.
-                SqliteMigrations.Execute(opened, "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = OFF");
+                opened.Execute(null, "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = OFF");
                 return new SqliteRecordStore(path, opened);
             });
         }
@@ -55,71 +60,6 @@ public sealed class SqliteRecordStore : RecordStore
     }
 
     /// <inheritdoc/>
-    public override AddedBatch Add(string network, IReadOnlyList<KeyedRecord> batch)
-    {
-        ArgumentException.ThrowIfNullOrEmpty(network);
-        ArgumentNullException.ThrowIfNull(batch);
-        if (batch.Count > MostInOneBatch)
-        {
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"A batch has at most {MostInOneBatch} records."), nameof(batch));
-        }
-
-        return SqliteFault.Told(path, () =>
-        {
-            using SqliteTransaction transaction = connection.BeginTransaction(deferred: false);
-            long start = Stopwatch.GetTimestamp();
-            try
-            {
-                (int added, long last) = insertion.Run(transaction, network, batch);
-                transaction.Commit();
-                return new AddedBatch(added, batch.Count - added, last, Stopwatch.GetElapsedTime(start));
-            }
-            catch
-            {
-                // The numbers of stations that are rolled back may go to others.
-                insertion.ForgetStations();
-                throw;
-            }
-        });
-    }
-
-    /// <inheritdoc/>
-    public override IReadOnlyList<StoredRecord> ReadAfter(string network, long ingest, int most)
-    {
-        ArgumentNullException.ThrowIfNull(network);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(most);
-        return SqliteFault.Told(path, () =>
-        {
-            using SqliteCommand command = connection.CreateCommand();
-            command.CommandText = SqliteReading.Sql;
-            command.Parameters.AddWithValue("$network", network);
-            command.Parameters.AddWithValue("$ingest", ingest);
-            command.Parameters.AddWithValue("$most", most);
-            using SqliteDataReader reader = command.ExecuteReader();
-            List<StoredRecord> records = [];
-            while (reader.Read())
-            {
-                records.Add(SqliteReading.Record(reader));
-            }
-
-            return records;
-        });
-    }
-
-    /// <inheritdoc/>
-    public override long Count(string network)
-    {
-        ArgumentNullException.ThrowIfNull(network);
-        return SqliteFault.Told(path, () =>
-        {
-            using SqliteCommand command = connection.CreateCommand();
-            command.CommandText = "SELECT count(*) FROM reception WHERE network = (SELECT network FROM network WHERE name = $network)";
-            command.Parameters.AddWithValue("$network", network);
-            return (long)command.ExecuteScalar()!;
-        });
-    }
-
-    /// <inheritdoc/>
     protected override void Dispose(bool disposing)
     {
         if (disposing)
@@ -128,4 +68,26 @@ public sealed class SqliteRecordStore : RecordStore
             connection.Dispose();
         }
     }
+
+    private protected override T Told<T>(Func<T> work) => SqliteFault.Told(Place, work);
+
+    private protected override DbTransaction BeginWrite() => connection.BeginTransaction(deferred: false);
+
+    private protected override long LockedNetwork(DbTransaction transaction, string network)
+    {
+        // The transaction has the lock of the whole file from its beginning.
+        connection.Execute(transaction, "INSERT INTO network (name, last_ingest) VALUES (@name, 0) ON CONFLICT (name) DO NOTHING", ("@name", network));
+        return connection.Number(transaction, "SELECT network FROM network WHERE name = @name", ("@name", network));
+    }
+
+    private protected override (int Added, int Of, long LastIngest) Insert(DbTransaction transaction, string network, long number, IReadOnlyList<KeyedRecord> batch)
+    {
+        (int added, long last) = insertion.Run(transaction, number, stations, batch);
+        return (added, batch.Count, last);
+    }
+
+    private protected override int InsertTelemetry(DbTransaction transaction, string network, long number, IReadOnlyList<TelemetryRecord> batch) =>
+        TelemetryRows.InsertAll(connection, transaction, number, stations, batch);
+
+    private protected override void Forget() => stations.Forget();
 }

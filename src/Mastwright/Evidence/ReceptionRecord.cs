@@ -12,7 +12,7 @@ public sealed record ReceptionRecord
 
     /// <summary>The step of the source's time in microseconds, one or more: 1,000,000 where the source gives whole seconds.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The step is not above zero.</exception>
-    public required long TimeResolutionMicroseconds { get; init => field = AboveZero(value); }
+    public required long TimeResolutionMicroseconds { get; init => field = EvidenceDoor.AboveZero(value); }
 
     /// <summary>The time exactly as the source wrote it.</summary>
     public string? TimeText { get; init; }
@@ -22,7 +22,7 @@ public sealed record ReceptionRecord
 
     /// <summary>The address of the station that heard the packet.</summary>
     /// <exception cref="ArgumentException">The address is empty.</exception>
-    public required string Receiver { get; init => field = NotEmpty(value); }
+    public required string Receiver { get; init => field = EvidenceDoor.NotEmpty(value); }
 
     /// <summary>The address of the station that made the packet.</summary>
     public string? Originator { get; init; }
@@ -32,11 +32,11 @@ public sealed record ReceptionRecord
 
     /// <summary>The reported level in dBm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The level is infinite or NaN.</exception>
-    public double? LevelDbm { get; init => field = Finite(value); }
+    public double? LevelDbm { get; init => field = EvidenceDoor.Finite(value); }
 
     /// <summary>The reported signal-to-noise ratio in dB.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The ratio is infinite or NaN.</exception>
-    public double? SnrDb { get; init => field = Finite(value); }
+    public double? SnrDb { get; init => field = EvidenceDoor.Finite(value); }
 
     /// <summary>Whether the source has already taken the noise out of the level, so that the level is the signal power.</summary>
     public bool LevelIsSignalPower { get; init; }
@@ -49,11 +49,11 @@ public sealed record ReceptionRecord
 
     /// <summary>The carrier frequency in Hz.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is infinite or NaN.</exception>
-    public double? FrequencyHz { get; init => field = Finite(value); }
+    public double? FrequencyHz { get; init => field = EvidenceDoor.Finite(value); }
 
     /// <summary>The bandwidth in Hz.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The bandwidth is infinite or NaN.</exception>
-    public double? BandwidthHz { get; init => field = Finite(value); }
+    public double? BandwidthHz { get; init => field = EvidenceDoor.Finite(value); }
 
     /// <summary>The spreading factor.</summary>
     public int? SpreadingFactor { get; init; }
@@ -80,19 +80,4 @@ public sealed record ReceptionRecord
     /// <param name="saturationSnrDb">The ratio in dB from which the receiver's report is no longer used for the noise.</param>
     public double? NoiseFloorDbm(double saturationSnrDb = SignalPower.DefaultSaturationSnrDb) =>
         SignalPowerDbm is double power && SnrDb is double snr ? SignalPower.NoiseFloorDbm(power, snr, saturationSnrDb) : null;
-
-    private static long AboveZero(long value)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(value);
-        return value;
-    }
-
-    private static string NotEmpty(string value)
-    {
-        ArgumentException.ThrowIfNullOrEmpty(value);
-        return value;
-    }
-
-    private static double? Finite(double? value) =>
-        value is null || double.IsFinite(value.Value) ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "The number must be finite.");
 }

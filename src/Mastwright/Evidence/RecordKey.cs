@@ -58,21 +58,43 @@ public readonly record struct RecordKey(long StepMicroseconds, long Hash)
             length += WriteNumber(bytes[length..], sameBefore, 1);
         }
 
-        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(bytes[..length], hash);
-        return new RecordKey(StepOf(record), BinaryPrimitives.ReadInt64BigEndian(hash));
+        return new RecordKey(StepOf(record.TimeMicroseconds, record.TimeResolutionMicroseconds), HashOf(bytes[..length]));
+    }
+
+    /// <summary>
+    /// The key of what a station tells of itself: its time at the source's resolution, and a hash over station, battery, supply, temperature, channel
+    /// use and transmission in steps of 0.000001, and the other fields. Two that differ in one of these are two.
+    /// </summary>
+    /// <param name="record">The record.</param>
+    public static RecordKey Of(TelemetryRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        Span<byte> bytes = new byte[64 + MostBytes(record.Station) + MostBytes(record.OtherFields)];
+        int length = WriteText(bytes, record.Station);
+        foreach (double? value in new[] { record.BatteryVolts, record.SupplyVolts, record.TemperatureCelsius, record.ChannelUseRatio, record.TransmitRatio })
+        {
+            length += WriteNumber(bytes[length..], value, 1e6);
+        }
+
+        length += WriteText(bytes[length..], record.OtherFields);
+        return new(StepOf(record.TimeMicroseconds, record.TimeResolutionMicroseconds), HashOf(bytes[..length]));
     }
 
     /// <summary>The text form in the invariant culture, as "1687514517000000/9f0c…".</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{StepMicroseconds}/{Hash:x16}");
 
-    private static long StepOf(ReceptionRecord record)
+    private static long StepOf(long time, long step)
     {
-        long time = record.TimeMicroseconds;
-        long step = record.TimeResolutionMicroseconds;
         long past = time % step;
         // Rounded down before 1970 too: a clock that was never set must not fold two steps around zero into one.
         return time - (past < 0 ? past + step : past);
+    }
+
+    private static long HashOf(ReadOnlySpan<byte> bytes)
+    {
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(bytes, hash);
+        return BinaryPrimitives.ReadInt64BigEndian(hash);
     }
 
     private static int MostBytes(string? text) => 5 + (text is null ? 0 : Encoding.UTF8.GetMaxByteCount(text.Length));

@@ -1,0 +1,140 @@
+using System.Data.Common;
+using System.Diagnostics;
+using System.Globalization;
+using Mastwright.Evidence;
+
+namespace Mastwright.Records.Store;
+
+/// <summary>What the engines have in common: the same tables, read and written by the same statements.</summary>
+public abstract class SqlRecordStore : RecordStore
+{
+    private protected SqlRecordStore()
+    {
+    }
+
+    private protected abstract DbConnection Connection { get; }
+
+    /// <inheritdoc/>
+    public override AddedBatch Add(string network, IReadOnlyList<KeyedRecord> batch)
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        NotTooLong(batch.Count, nameof(batch));
+        return Write(network, (transaction, number) => Insert(transaction, network, number, batch));
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<StoredRecord> ReadAfter(string network, long ingest, int most)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(most);
+        return Told(() => Connection.Rows(ReceptionRows.Record, ReceptionRows.After, ("@network", network), ("@ingest", ingest), ("@most", most)));
+    }
+
+    /// <inheritdoc/>
+    public override long Count(string network)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() => Connection.Number(null, "SELECT count(*) FROM reception WHERE network = (SELECT network FROM network WHERE name = @network)", ("@network", network)));
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Networks() => Told(() => Connection.Rows(row => row.GetString(0), "SELECT name FROM network ORDER BY network"));
+
+    /// <inheritdoc/>
+    public override AddedBatch AddTelemetry(string network, IReadOnlyList<TelemetryRecord> batch)
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        NotTooLong(batch.Count, nameof(batch));
+        return Write(network, (transaction, number) => (InsertTelemetry(transaction, network, number, batch), batch.Count, 0));
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<TelemetryRecord> ReadTelemetry(string network, string station, long fromMicroseconds, long toMicroseconds)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        ArgumentNullException.ThrowIfNull(station);
+        return Told(() => Connection.Rows(
+            TelemetryRows.Record, TelemetryRows.OfStation, ("@network", network), ("@station", station), ("@from", fromMicroseconds), ("@to", toMicroseconds)));
+    }
+
+    /// <inheritdoc/>
+    public override SiteLogEntry AddLogEntry(string network, SiteLogEntry entry, IReadOnlyList<ReadOnlyMemory<byte>> contents)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(contents);
+        if (contents.Count != entry.Attachments.Length)
+        {
+            throw new ArgumentException("Each attachment needs its content.", nameof(contents));
+        }
+
+        SiteLogEntry written = entry;
+        Write(network, (transaction, number) =>
+        {
+            written = LogRows.Insert(Connection, transaction, number, entry, contents);
+            return (1, 1, 0);
+        });
+        return written;
+    }
+
+    /// <inheritdoc/>
+    public override LogEntries ReadLog(string network)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() => LogRows.Read(Connection, network));
+    }
+
+    /// <inheritdoc/>
+    public override byte[]? ReadAttachment(string sha256)
+    {
+        ArgumentNullException.ThrowIfNull(sha256);
+        return Told(() => Connection.Rows(row => (byte[])row.GetValue(0), "SELECT content FROM attachment WHERE sha256 = @sha256", ("@sha256", sha256)).SingleOrDefault());
+    }
+
+    /// <summary>Runs a piece of work; errors of the engine become a <see cref="RecordStoreException"/>.</summary>
+    private protected abstract T Told<T>(Func<T> work);
+
+    /// <summary>Begins a transaction that will write.</summary>
+    private protected abstract DbTransaction BeginWrite();
+
+    /// <summary>Adds the records that are new, under the network's lock; tells how many, of how many, and the last ingest number.</summary>
+    private protected abstract (int Added, int Of, long LastIngest) Insert(DbTransaction transaction, string network, long number, IReadOnlyList<KeyedRecord> batch);
+
+    /// <summary>Adds what stations tell of themselves, as far as it is new, under the network's lock.</summary>
+    private protected abstract int InsertTelemetry(DbTransaction transaction, string network, long number, IReadOnlyList<TelemetryRecord> batch);
+
+    /// <summary>The network's number; the network is locked for other writers until the transaction ends.</summary>
+    private protected abstract long LockedNetwork(DbTransaction transaction, string network);
+
+    /// <summary>Forgets what is remembered between transactions: one was rolled back.</summary>
+    private protected abstract void Forget();
+
+    private AddedBatch Write(string network, Func<DbTransaction, long, (int Added, int Of, long LastIngest)> work)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(network);
+        return Told(() =>
+        {
+            using DbTransaction transaction = BeginWrite();
+            long start = Stopwatch.GetTimestamp();
+            try
+            {
+                (int added, int of, long last) = work(transaction, LockedNetwork(transaction, network));
+                transaction.Commit();
+                return new AddedBatch(added, of - added, last, Stopwatch.GetElapsedTime(start));
+            }
+            catch
+            {
+                // The numbers of stations that are rolled back may go to others.
+                Forget();
+                throw;
+            }
+        });
+    }
+
+    private static void NotTooLong(int count, string parameter)
+    {
+        if (count > MostInOneBatch)
+        {
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"A batch has at most {MostInOneBatch} records."), parameter);
+        }
+    }
+}
