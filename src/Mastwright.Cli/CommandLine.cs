@@ -27,6 +27,7 @@ internal static class CommandLine
             SchemaCommand.Create(),
             SitesCommand.Create(),
             RecordsCommand.Create(),
+            LogCommand.Create(),
             ServeCommand.Create(),
             DemoCommand.Create(),
         };

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Data.Common;
 using Mastwright.Evidence;
 
@@ -7,9 +6,6 @@ namespace Mastwright.Records.Store;
 /// <summary>Makes entries of the site log of rows, and rows of them.</summary>
 internal static class LogRows
 {
-    /// <summary>The words that a kind has in the store and in commands.</summary>
-    internal static readonly ImmutableArray<string> Kinds = ["fit-out", "firmware", "settings", "fault", "weather"];
-
     internal static SiteLogEntry Insert(DbConnection connection, DbTransaction transaction, long network, SiteLogEntry entry, IReadOnlyList<ReadOnlyMemory<byte>> contents)
     {
         long number = 1 + connection.Number(transaction, "SELECT max(entry) FROM log_entry WHERE network = @network", ("@network", network));
@@ -20,7 +16,7 @@ internal static class LogRows
             ("@entry", number),
             ("@time", entry.TimeMicroseconds),
             ("@site", entry.Site),
-            ("@kind", Kinds[(int)entry.Kind]),
+            ("@kind", entry.Kind.Word()),
             ("@fitout", entry.FitOut),
             ("@words", entry.Text));
         foreach ((int place, LogAttachment attachment) in entry.Attachments.Index())
@@ -55,7 +51,7 @@ internal static class LogRows
                 Number = row.GetInt64(0),
                 TimeMicroseconds = row.GetInt64(1),
                 Site = row.GetString(2),
-                Kind = (SiteLogKind)Kinds.IndexOf(row.GetString(3)),
+                Kind = (SiteLogKind)SiteLogKinds.Words.IndexOf(row.GetString(3)),
                 FitOut = row.TextOrNull(4),
                 Text = row.GetString(5),
                 Attachments = [.. attachments[row.GetInt64(0)]],
