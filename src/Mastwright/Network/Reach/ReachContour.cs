@@ -24,6 +24,9 @@ public sealed record ReachContour(double FromDb, double AreaSquareMetres, Immuta
 
     private const int Attempts = 3;
 
+    /// <summary>Lines as near as this are told apart no more once they are in degrees.</summary>
+    private const double ClearanceMetres = 1e-3;
+
     /// <summary>One contour for each edge of a class, the lowest first.</summary>
     public static ImmutableArray<ReachContour> Of(ReachMap map, ReachDirection direction)
     {
@@ -60,7 +63,7 @@ public sealed record ReachContour(double FromDb, double AreaSquareMetres, Immuta
     {
         double[] tolerances = [.. traced.Select(_ => ToleranceCells * cellMetres)];
         List<List<(double X, double Y)>> simple = [.. traced.Select((ring, i) => RingSimplifier.Simplify(ring, tolerances[i]))];
-        for (int attempt = 0; RingCrossings.Find(simple, 2 * cellMetres) is { Count: > 0 } crossing; attempt++)
+        for (int attempt = 0; RingCrossings.Find(simple, 2 * cellMetres, ClearanceMetres) is { Count: > 0 } crossing; attempt++)
         {
             bool isLeft = false;
             foreach (int ring in crossing)
