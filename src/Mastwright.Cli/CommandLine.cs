@@ -19,6 +19,7 @@ internal static class CommandLine
             CheckCommand.Create(),
             PathCommand.Create(),
             LinksCommand.Create(),
+            HopsCommand.Create(),
             ReachCommand.Create(),
             AirtimeCommand.Create(),
             SunCommand.Create(),

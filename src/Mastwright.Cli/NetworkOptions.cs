@@ -71,6 +71,12 @@ internal sealed class NetworkOptions
 /// <param name="CacheFolder">Where paths are kept; null for nowhere.</param>
 internal sealed record NetworkSession(PlanSession Plan, ImmutableArray<LinkStation> Stations, string? CacheFolder) : IDisposable
 {
+    /// <summary>The same with one station in place of that of its key, or beside the others.</summary>
+    internal NetworkSession With(LinkStation station) => this with
+    {
+        Stations = Stations.Any(one => one.Key == station.Key) ? [.. Stations.Select(one => one.Key == station.Key ? station : one)] : Stations.Add(station),
+    };
+
     /// <summary>The links at the plan's time percentage, then at others; null, after telling, when the ground turns out to be damaged.</summary>
     internal ImmutableArray<MatrixReport>? Links(CancellationToken cancellation, params double?[] timePercents)
     {

@@ -12,6 +12,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
     [
         "check skerrin-demo/plan.yaml",
         "links skerrin-demo/plan.yaml --no-cache --all",
+        "hops skerrin-demo/plan.yaml lantern-bay --worlds 50 --no-cache",
         "check skerrin-demo/plan.yaml --site ferry-house --all",
         "check skerrin-demo/plan.yaml --compare",
         "path skerrin-demo/plan.yaml ferry-house lantern-bay",

@@ -1,3 +1,4 @@
+using Mastwright.Quantities;
 using System.Collections.Immutable;
 
 namespace Mastwright.Station.Sun;

@@ -1,4 +1,4 @@
-namespace Mastwright.Station.Sun;
+namespace Mastwright.Quantities;
 
 /// <summary>Random draws that depend on what they belong to and on nothing else: the same in, the same out, in any order.</summary>
 /// <remarks>Source of the mixing: G. L. Steele, D. Lea, C. H. Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014 (SplitMix64).</remarks>
@@ -19,17 +19,24 @@ internal static class KeyedDraws
         return hash;
     }
 
+    /// <summary>A number for something within what a number stands for: a world of a link, a packet of a world.</summary>
+    internal static ulong Within(ulong seed, ulong part) => Mixed(seed ^ Mixed(part + Golden));
+
     /// <summary>A draw between 0 and 1, neither included.</summary>
     internal static double Uniform(ulong seed, int index)
     {
-        ulong z = unchecked(seed + (Golden * (ulong)(index + 1)));
-        z = (z ^ (z >> 30)) * 0xBF58_476D_1CE4_E5B9;
-        z = (z ^ (z >> 27)) * 0x94D0_49BB_1331_11EB;
-        z ^= z >> 31;
+        ulong z = Mixed(unchecked(seed + (Golden * (ulong)(index + 1))));
         return ((z >> 11) + 0.5) / (1UL << 53);
     }
 
     /// <summary>A standard normal draw (G. E. P. Box, M. E. Muller, Ann. Math. Statist. 29, 1958).</summary>
     internal static double Normal(ulong seed, int index) =>
         Math.Sqrt(-2 * Math.Log(Uniform(seed, 2 * index))) * Math.Cos(2 * Math.PI * Uniform(seed, (2 * index) + 1));
+
+    private static ulong Mixed(ulong z)
+    {
+        z = unchecked((z ^ (z >> 30)) * 0xBF58_476D_1CE4_E5B9);
+        z = unchecked((z ^ (z >> 27)) * 0x94D0_49BB_1331_11EB);
+        return z ^ (z >> 31);
+    }
 }

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Mastwright.Cli.Output;
+using Mastwright.Findings;
+using Mastwright.Network.Hops;
+using Mastwright.Plans;
+
+namespace Mastwright.Cli.Commands;
+
+/// <summary>hops: how the other stations are reached from one of them, over relays.</summary>
+internal static class HopsCommand
+{
+    private const int MostHops = 32;
+    private const int MostWorlds = 1_000_000;
+    private const int MostPackets = 10_000;
+
+    /// <summary>Time percentages of the air that opens far links.</summary>
+    private static readonly double[] Enhanced = [10, 1];
+
+    internal static Command Create()
+    {
+        NetworkOptions network = new();
+        Argument<string> from = new("FROM") { Description = "The station that sends: KEY, or SITE/FIT-OUT." };
+        Option<int?> limit = Options.Whole("--hop-limit", "Most links from the sender to a receiver (default 3).");
+        Option<int?> worlds = Options.Whole("--worlds", "Number of worlds that are tried (default 1000).");
+        Option<int?> packets = Options.Whole("--packets", "Packets flooded in each world (default 20).");
+        Option<int?> seed = Options.Whole("--seed", "What the draws hang on (default 1).");
+        Command command = new("hops", "Tell how the other stations are reached from one, over relays.") { network.Plan, from, limit, worlds, packets, seed };
+        network.AddTo(command);
+        command.SetAction((parsed, cancellation) =>
+        {
+            (int limit, int worlds, int packets, int seed) given = (parsed.GetValue(limit) ?? 3, parsed.GetValue(worlds) ?? 1000, parsed.GetValue(packets) ?? 20, parsed.GetValue(seed) ?? 1);
+            string? problem = given switch
+            {
+                ( < 1 or > MostHops, _, _, _) => $"--hop-limit: {given.limit} is out of range; 1 to {MostHops} are possible",
+                (_, < 1 or > MostWorlds, _, _) => $"--worlds: {given.worlds} is out of range; 1 to {MostWorlds} are possible",
+                (_, _, < 1 or > MostPackets, _) => $"--packets: {given.packets} is out of range; 1 to {MostPackets} are possible",
+                (_, _, _, < 0) => $"--seed: {given.seed} is less than nothing",
+                _ => null,
+            };
+            if (problem is not null)
+            {
+                Console.Error.WriteLine(problem);
+                return Task.FromResult(ExitCode.BadInput);
+            }
+
+            HopSettings settings = new() { HopLimit = given.limit, Worlds = given.worlds, Packets = given.packets, Seed = (ulong)given.seed };
+            ImmutableArray<Assumption> assumed = parsed.GetValue(limit) is null ? [new("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", "--hop-limit")] : [];
+            return Task.FromResult(Run(network, parsed, parsed.GetRequiredValue(from), settings, assumed, cancellation));
+        });
+        return command;
+    }
+
+    private static int Run(NetworkOptions network, ParseResult parsed, string name, HopSettings settings, ImmutableArray<Assumption> assumed, CancellationToken cancellation)
+    {
+        using NetworkSession? session = network.Open(parsed);
+        if (session is null || StationChoice.Find(session.Plan.Plan, name) is not { } sender)
+        {
+            return ExitCode.BadInput;
+        }
+
+        NetworkSession with = session.With(sender);
+        if (with.Links(cancellation, [null, .. Enhanced.Where(percent => percent < session.Plan.Assessment.Settings.TimePercent).Select(percent => (double?)percent)]) is not [{ } usual, .. var enhanced])
+        {
+            return ExitCode.BadInput;
+        }
+
+        using Progress progress = Progress.Start("worlds");
+        HopReport report = HopExamination.Of(usual, enhanced, usual.Matrix.Stations.IndexOf(usual.Matrix.Stations.First(one => one.Key == sender.Key)), settings, progress, cancellation);
+        progress.Stop();
+        report = report with { Assumptions = [.. assumed, .. report.Assumptions] };
+        if (parsed.GetValue(network.Json))
+        {
+            Console.Out.WriteLine(HopsJson.Write(report));
+        }
+        else
+        {
+            HopsText.Write(report);
+        }
+
+        return Options.Code(report.Findings, parsed.GetValue(network.FailOn));
+    }
+}

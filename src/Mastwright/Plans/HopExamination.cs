@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Mastwright.Findings;
+using Mastwright.Network.Graph;
+using Mastwright.Network.Hops;
+using Mastwright.Network.Links;
+
+namespace Mastwright.Plans;
+
+/// <summary>Works out how the stations of a plan are reached from one of them.</summary>
+public static class HopExamination
+{
+    /// <summary>Works it out.</summary>
+    /// <param name="links">The links at the plan's time percentage.</param>
+    /// <param name="enhanced">The links at smaller time percentages.</param>
+    /// <param name="from">Index of the station that sends.</param>
+    /// <param name="settings">How worlds are tried.</param>
+    /// <param name="progress">Told the number of worlds done so far, from any thread; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static HopReport Of(
+        MatrixReport links, IEnumerable<MatrixReport> enhanced, int from, HopSettings settings, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(links);
+        ArgumentNullException.ThrowIfNull(enhanced);
+        ArgumentNullException.ThrowIfNull(settings);
+        LinkMatrix matrix = links.Matrix;
+        ImmutableArray<FloodedStation> flooded = FloodTrial.Run(matrix, from, settings, progress, cancellation);
+        StationGraph graph = BothWays(matrix);
+        int[] fewest = graph.FewestHops(from);
+        ImmutableArray<StationRoute?> routes = ProbableRoutes.From(matrix.Stations.Length, Ways(matrix), from, settings.HopLimit);
+        HopReport report = new()
+        {
+            Links = links,
+            From = from,
+            Settings = settings,
+            Stations = [.. flooded.Where(one => one.Station != from).Select(one => Station(matrix, one, fewest[one.Station], routes[one.Station]))],
+            WeakPoints = WeakPoints.Of(graph, from),
+            Conditions = [.. enhanced.Select(one => Condition(graph, one, from, settings.HopLimit))],
+            Assumptions = links.Assumptions,
+        };
+        return report with { Findings = [.. links.Findings.Where(finding => finding.Code is not ("station-alone" or "link-one-way")), .. HopFindings.Of(report)] };
+    }
+
+    /// <summary>The links that are heard both ways at the best guess.</summary>
+    internal static StationGraph BothWays(LinkMatrix matrix) => StationGraph.OfLinks(
+        matrix.Stations.Length, matrix.Pairs.ToArray().Where(pair => pair.LeastMarginDb >= 0).Select(pair => (pair.From, pair.To)));
+
+    private static (int From, int To, double Probability)[] Ways(LinkMatrix matrix) =>
+    [
+        .. matrix.Pairs.ToArray().SelectMany(pair => ((int From, int To, double Probability)[])
+            [(pair.From, pair.To, Probability(pair.Out)), (pair.To, pair.From, Probability(pair.Back))]).Where(way => way.Probability > 0),
+    ];
+
+    private static double Probability(LinkOneWay way) => way.Odds is { } odds ? odds.Works * odds.DeliversIfItWorks : 0;
+
+    private static StationHops Station(LinkMatrix matrix, FloodedStation flooded, int fewest, StationRoute? route)
+    {
+        double works = route is null ? 0 : 1;
+        double delivers = works;
+        for (int i = 1; i < (route?.Stations.Length ?? 0); i++)
+        {
+            Network.LinkOdds odds = matrix.Way(route!.Stations[i - 1], route.Stations[i]).Odds!.Value;
+            works *= odds.Works;
+            delivers *= odds.DeliversIfItWorks;
+        }
+
+        return new(flooded, fewest, route, works, delivers);
+    }
+
+    private static HopCondition Condition(StationGraph usual, MatrixReport enhanced, int from, int hopLimit)
+    {
+        StationGraph then = BothWays(enhanced.Matrix);
+        int[] fewest = usual.FewestHops(from, hopLimit);
+        int[] fewestThen = then.FewestHops(from, hopLimit);
+        HashSet<int> heard = [.. usual.From(from)];
+        return new(
+            enhanced.Settings.TimePercent,
+            [.. then.From(from).ToArray().Where(station => !heard.Contains(station))],
+            [.. Enumerable.Range(0, usual.Count).Where(station => fewest[station] < 0 && fewestThen[station] >= 0)],
+            then.ArcCount / 2,
+            usual.ArcCount / 2);
+    }
+}
