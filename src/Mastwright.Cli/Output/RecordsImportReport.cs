@@ -14,7 +14,7 @@ internal sealed record RecordsImportReport(string Network, string Store, ImportC
         text.Line($"  {Count.AlreadyThere,10} were there already");
         if (Count.NotHeard > 0)
         {
-            text.Line($"  {Count.NotHeard,10} places in the rows are empty: not heard");
+            text.Line($"  {Count.NotHeard,10} places in the rows are empty: nothing was heard or told there");
         }
 
         if (Rejected.Count > 0)

@@ -12,6 +12,7 @@ internal static class MappingCheck
     internal static RecordMapping Checked(MappingText read, string name)
     {
         Require(read.Records == 1, name, "records", "the file begins with 'records: 1', the version of its form");
+        Require(read.Holds is null or "receptions" or "telemetry", name, "holds", "write receptions or telemetry");
         int form = read.Form is null ? 0 : Array.IndexOf(Forms, read.Form);
         Require(form >= 0, name, "form", "write delimited, json or lines");
         SourceForm source = (SourceForm)form;
@@ -42,12 +43,28 @@ internal static class MappingCheck
     {
         string place = mapping.Form switch { SourceForm.Json => "path: $.NAME", SourceForm.Lines => "group: NAME", _ => "column: NAME" };
         Require(row.Time is not null && row.Time.Text is null, name, "time", $"say where the time is: 'time: {{{place}, written: iso-8601, zone: utc, resolution: 1 s}}'");
-        Require(row.Receiver is not null, name, "receiver", $"say who heard the packet: 'receiver: {{{place}}}' or 'receiver: {{text: ADDRESS}}'");
+        if (mapping.IsTelemetry)
+        {
+            Require(row.Station is not null, name, "station", $"say whose it is: 'station: {{{place}}}' or 'station: {{text: ADDRESS}}'");
+            Require(row.Told().Skip(1).Any(one => one.Field is not null), name, "battery", "say where at least one of battery, supply, temperature, channel-use and transmission is");
+            Require(row.All().All(one => one.Field is null || one.Key is "time" || row.Told().Contains(one)), name, "holds", "telemetry has time, station, battery, supply, temperature, channel-use and transmission");
+        }
+        else
+        {
+            Require(row.Receiver is not null, name, "receiver", $"say who heard the packet: 'receiver: {{{place}}}' or 'receiver: {{text: ADDRESS}}'");
+            Require(row.Told().All(one => one.Field is null), name, "holds", "station, battery, supply, temperature, channel-use and transmission are of 'holds: telemetry'");
+        }
+
         Clock(row.Time!, name);
         Units(row.Level, name, "level", FieldUnits.Level);
         Units(row.SignalToNoise, name, "signal-to-noise", FieldUnits.Ratio);
         Units(row.Frequency, name, "frequency", FieldUnits.Frequency);
         Units(row.Bandwidth, name, "bandwidth", FieldUnits.Frequency);
+        Units(row.Battery, name, "battery", FieldUnits.Voltage);
+        Units(row.Supply, name, "supply", FieldUnits.Voltage);
+        Units(row.Temperature, name, "temperature", FieldUnits.Temperature);
+        Units(row.ChannelUse, name, "channel-use", FieldUnits.PartOfTime);
+        Units(row.Transmission, name, "transmission", FieldUnits.PartOfTime);
         foreach ((string key, FieldText? field) in row.All())
         {
             if (field is null)

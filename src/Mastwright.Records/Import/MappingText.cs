@@ -9,6 +9,9 @@ internal sealed class MappingText : FieldsText
     /// <summary>The network that the records are of, where the command names no other.</summary>
     public string? Network { get; set; }
 
+    /// <summary>What the records are: receptions (where it is not said) or telemetry.</summary>
+    public string? Holds { get; set; }
+
     /// <summary>What the source is: delimited (where it is not said), json or lines.</summary>
     public string? Form { get; set; }
 
@@ -58,12 +61,31 @@ internal class FieldsText
 
     public FieldText? HopLimit { get; set; }
 
+    public FieldText? Station { get; set; }
+
+    public FieldText? Battery { get; set; }
+
+    public FieldText? Supply { get; set; }
+
+    public FieldText? Temperature { get; set; }
+
+    public FieldText? ChannelUse { get; set; }
+
+    public FieldText? Transmission { get; set; }
+
     /// <summary>All of them, with the key that each has in the file.</summary>
     internal IEnumerable<(string Key, FieldText? Field)> All() =>
     [
         ("time", Time), ("receiver", Receiver), ("originator", Originator), ("last-sender", LastSender), ("packet-number", PacketNumber),
         ("level", Level), ("signal-to-noise", SignalToNoise), ("frequency", Frequency), ("bandwidth", Bandwidth),
         ("spreading-factor", SpreadingFactor), ("hops-taken", HopsTaken), ("hop-limit", HopLimit),
+        .. Told(),
+    ];
+
+    /// <summary>Those of telemetry alone.</summary>
+    internal IEnumerable<(string Key, FieldText? Field)> Told() =>
+    [
+        ("station", Station), ("battery", Battery), ("supply", Supply), ("temperature", Temperature), ("channel-use", ChannelUse), ("transmission", Transmission),
     ];
 }
 

@@ -14,6 +14,7 @@ public sealed class RecordMapping
     internal RecordMapping(MappingText read)
     {
         Network = read.Network;
+        IsTelemetry = read.Holds is "telemetry";
         AntennasShareAddress = read.AntennasShareAddress;
         Rows = read.Rows is { Count: > 0 } several ? [.. several.Select(own => Over(own, read))] : [read];
         SeveralInARow = read.Rows is { Count: > 0 };
@@ -21,6 +22,9 @@ public sealed class RecordMapping
 
     /// <summary>The network that the mapping names for its records; null when it names none.</summary>
     public string? Network { get; }
+
+    /// <summary>Whether the records are what stations tell of themselves, and no receptions.</summary>
+    public bool IsTelemetry { get; }
 
     /// <summary>Whether level and ratio tell receptions of one packet at one receiver apart.</summary>
     internal bool AntennasShareAddress { get; }
@@ -86,6 +90,12 @@ public sealed class RecordMapping
         SpreadingFactor = own.SpreadingFactor ?? shared.SpreadingFactor,
         HopsTaken = own.HopsTaken ?? shared.HopsTaken,
         HopLimit = own.HopLimit ?? shared.HopLimit,
+        Station = own.Station ?? shared.Station,
+        Battery = own.Battery ?? shared.Battery,
+        Supply = own.Supply ?? shared.Supply,
+        Temperature = own.Temperature ?? shared.Temperature,
+        ChannelUse = own.ChannelUse ?? shared.ChannelUse,
+        Transmission = own.Transmission ?? shared.Transmission,
     };
 }
 

@@ -1,7 +1,3 @@
-using System.Buffers;
-using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Mastwright.Evidence;
 
 namespace Mastwright.Records.Import;
@@ -9,14 +5,12 @@ namespace Mastwright.Records.Import;
 /// <summary>Makes a record of one row by one set of fields.</summary>
 internal sealed class RowDecoder
 {
-    private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     private readonly TimeReader time;
     private readonly bool noiseRemoved;
     private readonly AddressBook addresses;
     private readonly FieldReader receiver;
     private readonly FieldReader? originator, lastSender, packetNumber, level, ratio, frequency, bandwidth, factor, hopsTaken, hopLimit;
-    private readonly ArrayBufferWriter<byte> buffer = new();
+    private readonly OtherFields others = new();
 
     internal RowDecoder(FieldsText fields, SourcePlaces places, AddressBook addresses, SourceClock clock)
     {
@@ -77,27 +71,10 @@ internal sealed class RowDecoder
             BandwidthHz = bandwidthHz,
             SpreadingFactor = spreadingFactor,
             PacketId = packetNumber is not null && packetNumber.Text(row) is { IsEmpty: false } number ? number.ToString() : null,
-            OtherFields = Others(row),
+            OtherFields = others.Of(row),
         };
     }
 
     private string? Address<TRow>(FieldReader? field, TRow row)
         where TRow : ISourceRow, allows ref struct => field is null ? null : addresses.Of(field.Text(row));
-
-    private string? Others<TRow>(TRow row)
-        where TRow : ISourceRow, allows ref struct
-    {
-        if (!row.HasOthers)
-        {
-            return null;
-        }
-
-        buffer.ResetWrittenCount();
-        using Utf8JsonWriter writer = new(buffer, Plain);
-        writer.WriteStartObject();
-        row.WriteOthers(writer);
-        writer.WriteEndObject();
-        writer.Flush();
-        return buffer.WrittenCount == 2 ? null : Encoding.UTF8.GetString(buffer.WrittenSpan);
-    }
 }

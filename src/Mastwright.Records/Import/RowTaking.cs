@@ -10,6 +10,8 @@ internal sealed class RowTaking
     private static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(40);
     private static readonly TimeSpan Late = TimeSpan.FromMilliseconds(100);
 
+    private const string ZeroCharacter = "the row holds a zero character, which is no text";
+
     private readonly RecordStore store;
     private readonly string network;
     private readonly RecordMapping mapping;
@@ -17,8 +19,10 @@ internal sealed class RowTaking
     private readonly SourceClock clock;
     private readonly AddressBook addresses = new();
     private readonly List<KeyedRecord> batch = [];
+    private readonly List<TelemetryRecord> told = [];
     private int batchSize = FirstBatch;
     private RowDecoder[] decoders = [];
+    private TelemetryDecoder[] tellers = [];
     private SameCounter same;
     private string file = "";
 
@@ -44,7 +48,8 @@ internal sealed class RowTaking
     {
         file = name;
         same = new(mapping.AntennasShareAddress);
-        decoders = [.. mapping.Rows.Select(row => new RowDecoder(row, places, addresses, clock))];
+        tellers = mapping.IsTelemetry ? [.. mapping.Rows.Select(row => new TelemetryDecoder(row, places, addresses, clock))] : [];
+        decoders = mapping.IsTelemetry ? [] : [.. mapping.Rows.Select(row => new RowDecoder(row, places, addresses, clock))];
     }
 
     /// <summary>Takes a row, which may hold several receptions.</summary>
@@ -52,15 +57,15 @@ internal sealed class RowTaking
         where TRow : ISourceRow, allows ref struct
     {
         Count = Count with { Rows = Count.Rows + 1 };
-        bool wholeText = !row.Whole.Contains('\uFFFD');
+        string broken = Broken(row.Whole);
         foreach (RowDecoder decoder in decoders)
         {
-            string reason = "the row is not UTF-8 text";
+            string reason = broken;
             if (mapping.SeveralInARow && !decoder.IsHeard(row))
             {
                 Count = Count with { NotHeard = Count.NotHeard + 1 };
             }
-            else if (wholeText && decoder.Decode(row, out reason) is { } record)
+            else if (broken.Length == 0 && decoder.Decode(row, out reason) is { } record)
             {
                 batch.Add(new(record, same.KeyOf(record)));
             }
@@ -70,7 +75,24 @@ internal sealed class RowTaking
             }
         }
 
-        if (batch.Count + decoders.Length > batchSize)
+        foreach (TelemetryDecoder teller in tellers)
+        {
+            string reason = broken;
+            if (!teller.IsTold(row))
+            {
+                Count = Count with { NotHeard = Count.NotHeard + 1 };
+            }
+            else if (broken.Length == 0 && teller.Decode(row, out reason) is { } record)
+            {
+                told.Add(record);
+            }
+            else
+            {
+                rejected.Add(file, row.Line, reason, row.Whole);
+            }
+        }
+
+        if (batch.Count + told.Count + mapping.Rows.Length > batchSize)
         {
             Acknowledge();
         }
@@ -91,18 +113,19 @@ internal sealed class RowTaking
     {
         // What was rejected on the way to this batch is on its side file before the batch counts as taken.
         rejected.Flush();
-        if (batch.Count > 0)
+        if (batch.Count + told.Count > 0)
         {
-            AddedBatch added = store.Add(network, batch);
+            AddedBatch added = mapping.IsTelemetry ? store.AddTelemetry(network, told) : store.Add(network, batch);
             Count = Count with
             {
                 Added = Count.Added + added.Added,
                 AlreadyThere = Count.AlreadyThere + added.AlreadyThere,
                 LongestWrite = added.WriteTime > Count.LongestWrite ? added.WriteTime : Count.LongestWrite,
             };
-            bool small = added.WriteTime < Soon && batch.Count >= batchSize / 2;
+            bool small = added.WriteTime < Soon && batch.Count + told.Count >= batchSize / 2;
             batchSize = added.WriteTime > Late ? Math.Max(batchSize / 2, 64) : small ? Math.Min(batchSize * 2, RecordStore.MostInOneBatch) : batchSize;
             batch.Clear();
+            told.Clear();
         }
 
         Progress?.Report((int)Math.Min(Count.Rows, int.MaxValue));
@@ -112,6 +135,14 @@ internal sealed class RowTaking
     internal void Drop()
     {
         batch.Clear();
+        told.Clear();
         rejected.Flush();
     }
+
+    /// <summary>What no row of text has; empty where it is in order.</summary>
+    private static string Broken(ReadOnlySpan<char> row) => row.IndexOfAny('\uFFFD', '\0') switch
+    {
+        < 0 => row.Contains("\\u0000", StringComparison.Ordinal) ? ZeroCharacter : "",
+        int at => row[at] == '\0' ? ZeroCharacter : "the row is not UTF-8 text",
+    };
 }

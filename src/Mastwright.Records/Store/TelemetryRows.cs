@@ -26,9 +26,22 @@ internal static class TelemetryRows
     internal static int InsertAll(DbConnection connection, DbTransaction transaction, long network, SqlStations stations, IReadOnlyList<TelemetryRecord> batch)
     {
         int added = 0;
+        using DbCommand command = connection.Command(transaction, Insert);
         foreach (TelemetryRecord record in batch)
         {
-            added += connection.Execute(transaction, Insert, Values(network, stations.Of(transaction, network, record.Station), record));
+            foreach ((int place, (string name, object? value)) in Values(network, stations.Of(transaction, network, record.Station), record).Index())
+            {
+                if (command.Parameters.Count == place)
+                {
+                    DbParameter parameter = command.CreateParameter();
+                    parameter.ParameterName = name;
+                    command.Parameters.Add(parameter);
+                }
+
+                command.Parameters[place].Value = value ?? DBNull.Value;
+            }
+
+            added += command.ExecuteNonQuery();
         }
 
         return added;

@@ -63,20 +63,19 @@ public readonly record struct RecordKey(long StepMicroseconds, long Hash)
 
     /// <summary>
     /// The key of what a station tells of itself: its time at the source's resolution, and a hash over station, battery, supply, temperature, channel
-    /// use and transmission in steps of 0.000001, and the other fields. Two that differ in one of these are two.
+    /// use and transmission in steps of 0.000001. Two that differ in one of these are two; one report that several receivers passed on is one.
     /// </summary>
     /// <param name="record">The record.</param>
     public static RecordKey Of(TelemetryRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        Span<byte> bytes = new byte[64 + MostBytes(record.Station) + MostBytes(record.OtherFields)];
+        Span<byte> bytes = new byte[64 + MostBytes(record.Station)];
         int length = WriteText(bytes, record.Station);
         foreach (double? value in new[] { record.BatteryVolts, record.SupplyVolts, record.TemperatureCelsius, record.ChannelUseRatio, record.TransmitRatio })
         {
             length += WriteNumber(bytes[length..], value, 1e6);
         }
 
-        length += WriteText(bytes[length..], record.OtherFields);
         return new(StepOf(record.TimeMicroseconds, record.TimeResolutionMicroseconds), HashOf(bytes[..length]));
     }
 
