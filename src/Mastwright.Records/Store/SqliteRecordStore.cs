@@ -29,7 +29,11 @@ public sealed class SqliteRecordStore : SqlRecordStore
 
     /// <summary>Opens a store, made when the file is not there, and brings its tables to the newest form.</summary>
     /// <exception cref="RecordStoreException">It cannot be opened, is no store, or is one of a newer program.</exception>
-    public static SqliteRecordStore Open(string path)
+    public static SqliteRecordStore Open(string path) => Open(path, PatienceSeconds);
+
+    /// <summary>The same with another patience, in seconds, with programs that have locked the store.</summary>
+    /// <inheritdoc cref="Open(string)"/>
+    internal static SqliteRecordStore Open(string path, int patienceSeconds)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         SqliteConnection opened = new(new SqliteConnectionStringBuilder
@@ -38,7 +42,7 @@ public sealed class SqliteRecordStore : SqlRecordStore
             Mode = SqliteOpenMode.ReadWriteCreate,
             // A pool would keep the file open after the store is closed.
             Pooling = false,
-            DefaultTimeout = PatienceSeconds,
+            DefaultTimeout = patienceSeconds,
         }.ToString());
         try
         {

@@ -83,6 +83,40 @@ public sealed class RecordsImportTests
         Assert.Equal(Rows, all.Select(one => one.Record.PacketId).Distinct(StringComparer.Ordinal).Count());
     }
 
+    /// <summary>A disk of two megabytes, and a folder that may not be written, made by the system in a namespace of the test's own.</summary>
+    [Fact, Trait("needs", "system")]
+    public void A_full_disk_and_a_read_only_folder_are_said_and_lose_nothing()
+    {
+        using TemporaryFolder folder = Small(Many());
+        folder.Write("import", $"exec dotnet '{ProgramRun.BuiltProgram}' records import records.csv --as m.yaml --store \"$1\"\n");
+        folder.Write("script", """
+            mkdir small closed && mount -t tmpfs -o size=2m none small || exit 9
+            sh import small/s.sqlite 2>full.txt; echo $? >>full.txt
+            cp small/s.sqlite* .
+            cp s.sqlite closed/ && mount --bind closed closed && mount -o remount,bind,ro closed || exit 9
+            sh import closed/s.sqlite 2>closed.txt; echo $? >>closed.txt
+            """);
+        ProgramRun.Start("unshare", folder.Path, null, "--user", "--map-root-user", "--mount", "sh", "script").EndsWith(0);
+
+        string[] full = File.ReadAllLines(folder.File("full.txt"));
+        Assert.Equal("small/s.sqlite: the disk is full; nothing of the last batch was kept. Make room and run the import again", full[^2]);
+        Assert.Equal("2", full[^1]);
+        long told = long.Parse(full[0].Split(' ')[0], CultureInfo.InvariantCulture);
+        using (SqliteRecordStore store = SqliteRecordStore.Open(folder.File("s.sqlite")))
+        {
+            Assert.Equal(told, store.Count("skerrin"));
+            Assert.Equal(told, store.ReadAfter("skerrin", 0, Rows)[^1].Ingest);
+            Assert.InRange(told, 1, Rows - 1);
+        }
+
+        using JsonDocument rest = Imported(folder);
+        Assert.Equal(Rows - told, rest.RootElement.GetProperty("added").GetInt64());
+        string[] closed = File.ReadAllLines(folder.File("closed.txt"));
+        Assert.Contains("closed/s.sqlite: the store", closed[^2], StringComparison.Ordinal);
+        Assert.Contains("may be written", closed[^2], StringComparison.Ordinal);
+        Assert.Equal("2", closed[^1]);
+    }
+
     private static TemporaryFolder Small(string rows)
     {
         TemporaryFolder folder = new();

@@ -27,6 +27,26 @@ public sealed class SqliteRecordStoreTests : RecordStoreContract
         Assert.Contains("folder must exist", Assert.Throws<RecordStoreException>(() => SqliteRecordStore.Open(file.Beside("no/such/r.sqlite"))).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_store_that_another_keeps_locked_is_said_to_be_so_and_takes_the_batch_afterwards()
+    {
+        using StoreFile file = new();
+        using SqliteRecordStore store = SqliteRecordStore.Open(file.Path, patienceSeconds: 1);
+        KeyedRecord[] batch = Keyed(new ReceptionRecord { TimeMicroseconds = 1, TimeResolutionMicroseconds = 1, Receiver = "ferry" });
+        using (SqliteConnection other = new($"Data Source={file.Path};Pooling=False"))
+        {
+            other.Open();
+            using SqliteTransaction held = other.BeginTransaction(deferred: false);
+            RecordStoreException fault = Assert.Throws<RecordStoreException>(() => store.Add("skerrin", batch));
+            Assert.Contains("kept the store locked", fault.Message, StringComparison.Ordinal);
+
+            // Who reads does not wait.
+            Assert.Equal(0, store.Count("skerrin"));
+        }
+
+        Assert.Equal(1, store.Add("skerrin", batch).Added);
+    }
+
     /// <summary>A file that the first released form of the store wrote, with four receptions: Stored/version-1.sqlite.</summary>
     [Fact]
     public void A_store_of_the_first_version_is_brought_forward_with_all_it_holds()
