@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Mastwright.Records.Import;
 using Mastwright.Records.Store;
 
 namespace Mastwright.Cli;
@@ -50,7 +51,7 @@ internal static class StoreOptions
         {
             return work();
         }
-        catch (RecordStoreException fault)
+        catch (Exception fault) when (fault is RecordStoreException or MappingException)
         {
             Console.Error.WriteLine(fault.Message);
         }

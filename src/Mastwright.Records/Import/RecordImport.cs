@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.IO.Compression;
 using Mastwright.Records.Store;
 
 namespace Mastwright.Records.Import;
@@ -55,7 +54,7 @@ public sealed class RecordImport
         taking.Progress = progress;
         try
         {
-            using Stream plain = Unpacked(stream);
+            using Stream plain = SourceStream.Unpacked(stream);
             using StreamReader text = new(plain, KeptBytes.Utf8, detectEncodingFromByteOrderMarks: true, 1 << 16);
             switch (mapping.Form)
             {
@@ -76,14 +75,5 @@ public sealed class RecordImport
         {
             taking.Drop();
         }
-    }
-
-    private static Stream Unpacked(Stream stream)
-    {
-        BufferedStream buffered = new(stream, 1 << 16);
-        int first = buffered.ReadByte();
-        int second = buffered.ReadByte();
-        buffered.Position = 0;
-        return first == 0x1F && second == 0x8B ? new GZipStream(buffered, CompressionMode.Decompress) : buffered;
     }
 }

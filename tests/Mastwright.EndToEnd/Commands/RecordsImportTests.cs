@@ -39,6 +39,18 @@ public sealed class RecordsImportTests
         ProgramRun.Of(folder.Path, "records", "import", "records.csv", "--as", "m.yaml", "--store", "m.yaml").IsRefusedWith("m.yaml", "no store");
     }
 
+    [Fact]
+    public void A_mapping_is_proposed_shown_and_used()
+    {
+        using TemporaryFolder folder = Small("1700000000,ferry,1,-118,-3\n");
+        string shown = ProgramRun.Of(folder.Path, "records", "map", "records.csv", "--to", "new.yaml").EndsWith(0).Output;
+        Assert.Contains("2023-11-14T22:13:20Z", shown, StringComparison.Ordinal);
+        ProgramRun.Of(folder.Path, "records", "map", "records.csv", "--to", "new.yaml").IsRefusedWith("new.yaml", "already");
+        ProgramRun.Of(folder.Path, "records", "import", "records.csv", "--as", "new.yaml", "--network", "skerrin", "--store", "s.sqlite").EndsWith(0);
+        using SqliteRecordStore store = SqliteRecordStore.Open(folder.File("s.sqlite"));
+        Assert.Equal(-118, Assert.Single(store.ReadAfter("skerrin", 0, 9)).Record.LevelDbm);
+    }
+
     /// <summary>The real program is really killed at random moments: what a reader has seen is never lost, and nothing comes twice.</summary>
     [Fact]
     public void An_import_that_is_killed_at_any_moment_loses_no_batch_and_doubles_none()
