@@ -23,4 +23,15 @@ public static class WholeFile
         ArgumentNullException.ThrowIfNull(text);
         Write(path, Encoding.UTF8.GetBytes(text));
     }
+
+    /// <summary>Writes what a piece of work gives, in the same way; nothing stays of it where the work throws.</summary>
+    /// <inheritdoc cref="Write(string, ReadOnlySpan{byte})"/>
+    public static void Write(string path, Action<Stream> work)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        ArgumentNullException.ThrowIfNull(work);
+        using WrittenBeside target = new(path);
+        work(target.Stream);
+        target.Keep();
+    }
 }
