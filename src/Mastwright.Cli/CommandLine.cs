@@ -20,6 +20,7 @@ internal static class CommandLine
             PathCommand.Create(),
             LinksCommand.Create(),
             HopsCommand.Create(),
+            AirCommand.Create(),
             ReachCommand.Create(),
             AirtimeCommand.Create(),
             SunCommand.Create(),

@@ -11,17 +11,7 @@ internal static class RadioLaw
     {
         FitOut fitOut = station.FitOut!;
         RadioRegion? region = catalogue.Law.Region(plan.Region);
-        RadioRulesResult? rules = region is null ? null : RadioRules.Examine(new()
-        {
-            PlanPath = station.FitOutPath,
-            TrafficPath = StationDefaults.Join(station.PlanPath, "traffic"),
-            Region = region,
-            Book = catalogue.Law,
-            Modem = plan.Modem,
-            Radio = fitOut.Radio,
-            Chain = chain,
-            Traffic = station.Traffic ?? plan.Traffic,
-        });
+        RadioRulesResult? rules = Rules(station, plan, chain, catalogue);
         Examination exposure = RfExposure.Examine(new()
         {
             PlanPath = station.FitOutPath,
@@ -35,4 +25,18 @@ internal static class RadioLaw
         });
         return Examination.Of(rules?.Examination ?? Examination.Nothing, exposure);
     }
+
+    /// <summary>The station held against the radio rules of the plan's region; null where the region is unknown.</summary>
+    internal static RadioRulesResult? Rules(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue) =>
+        catalogue.Law.Region(plan.Region) is not { } region ? null : RadioRules.Examine(new()
+        {
+            PlanPath = station.FitOutPath,
+            TrafficPath = StationDefaults.Join(station.PlanPath, "traffic"),
+            Region = region,
+            Book = catalogue.Law,
+            Modem = plan.Modem,
+            Radio = station.FitOut!.Radio,
+            Chain = chain,
+            Traffic = station.Traffic ?? plan.Traffic,
+        });
 }

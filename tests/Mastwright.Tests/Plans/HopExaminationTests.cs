@@ -45,7 +45,7 @@ public sealed class HopExaminationTests
         Assert.Contains("In the air of 1 % of the time a is also in a link with c", FindingSentences.Text(report.Findings.Single(one => one.Code == "hops-enhanced")), StringComparison.Ordinal);
     }
 
-    private static MatrixReport Report(LinkMatrix matrix, double timePercent)
+    internal static MatrixReport Report(LinkMatrix matrix, double timePercent)
     {
         PathSettings settings = new()
         {

@@ -25,7 +25,7 @@ internal readonly record struct AirEvent(AirEventKind Kind, int Station, int Ite
 /// <summary>Events in the order of time, then kind, then the order in which they were asked for.</summary>
 internal sealed class AirEvents
 {
-    private readonly PriorityQueue<AirEvent, Order> queue = new();
+    private readonly PriorityQueue<AirEvent, Order> queue = new(new InOrder());
     private long asked;
 
     internal void Add(double seconds, AirEvent what) => queue.Enqueue(what, new(seconds, what.Kind, asked++));
@@ -37,17 +37,19 @@ internal sealed class AirEvents
         return any;
     }
 
-    private readonly record struct Order(double Seconds, AirEventKind Kind, long Asked) : IComparable<Order>
+    private readonly record struct Order(double Seconds, AirEventKind Kind, long Asked);
+
+    private sealed class InOrder : IComparer<Order>
     {
-        public int CompareTo(Order other)
+        public int Compare(Order x, Order y)
         {
-            int byTime = Seconds.CompareTo(other.Seconds);
+            int byTime = x.Seconds.CompareTo(y.Seconds);
             if (byTime != 0)
             {
                 return byTime;
             }
 
-            return Kind != other.Kind ? Kind.CompareTo(other.Kind) : Asked.CompareTo(other.Asked);
+            return x.Kind != y.Kind ? x.Kind - y.Kind : x.Asked.CompareTo(y.Asked);
         }
     }
 }
