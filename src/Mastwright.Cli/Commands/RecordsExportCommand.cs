@@ -18,9 +18,10 @@ internal static class RecordsExportCommand
         Option<string?> from = new("--from") { Description = "Only what was heard from this time on, as 2026-07-01T00:00Z.", HelpName = "TIME" };
         Option<string?> to = new("--to") { Description = "Only what was heard before this time.", HelpName = "TIME" };
         Option<string?> plan = new("--plan") { Description = "For .geojson: the plan that says where stations are.", HelpName = "PLAN" };
+        Option<bool> hours = new("--hours") { Description = "The hours that 'records compact' has made, as .csv." };
         Option<bool> overwrite = new("--overwrite") { Description = "Replace the file when it is there." };
         Option<bool> outside = Options.AllowOutside();
-        Command command = new("export", "Write records as CSV, GeoJSON or Parquet.") { file, store, network, from, to, plan, overwrite, outside };
+        Command command = new("export", "Write records as CSV, GeoJSON or Parquet.") { file, store, network, from, to, plan, hours, overwrite, outside };
         command.SetAction((parsed, cancellation) => Task.FromResult(StoreOptions.Guarded(() => Run(
             new(
                 parsed.GetRequiredValue(file),
@@ -29,6 +30,7 @@ internal static class RecordsExportCommand
                 parsed.GetValue(from),
                 parsed.GetValue(to),
                 parsed.GetValue(plan),
+                parsed.GetValue(hours),
                 parsed.GetValue(overwrite),
                 parsed.GetValue(outside)),
             cancellation))));
@@ -44,6 +46,7 @@ internal static class RecordsExportCommand
             form is null ? $"{request.File}: the ending names no form; use .csv, .geojson or .parquet"
             : request.From is not null && !UtcTime.TryParse(request.From, out from) ? $"--from: '{request.From}' is no time with its zone, such as 2026-07-01T00:00Z"
             : request.To is not null && !UtcTime.TryParse(request.To, out to) ? $"--to: '{request.To}' is no time with its zone, such as 2026-08-01T00:00Z"
+            : request.Hours && form != ExportForm.Csv ? $"{request.File}: hours are written as .csv"
             : File.Exists(request.File) && !request.Overwrite ? $"{request.File}: is there already; --overwrite replaces it"
             : "";
         if (problem.Length > 0)
@@ -61,6 +64,14 @@ internal static class RecordsExportCommand
         if (store is null || StoreOptions.NetworkOf(store, request.Network) is not { } network)
         {
             return ExitCode.BadInput;
+        }
+
+        if (request.Hours)
+        {
+            HourSummary[] hours = [.. store.ReadSummaries(network).Where(hour => hour.HourMicroseconds >= from && hour.HourMicroseconds < to)];
+            WholeFile.Write(request.File, HourSummaryText.Of(hours));
+            Console.Out.WriteLine($"{hours.Length} hours of network '{network}' are in {request.File}");
+            return ExitCode.Fine;
         }
 
         long written = 0;
@@ -102,4 +113,4 @@ internal static class RecordsExportCommand
 }
 
 /// <summary>What records export is asked for.</summary>
-internal sealed record RecordsExportRequest(string File, string Store, string? Network, string? From, string? To, string? Plan, bool Overwrite, bool AllowOutside);
+internal sealed record RecordsExportRequest(string File, string Store, string? Network, string? From, string? To, string? Plan, bool Hours, bool Overwrite, bool AllowOutside);

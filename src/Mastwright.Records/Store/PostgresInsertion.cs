@@ -41,6 +41,8 @@ internal static class PostgresInsertion
                 WITH ORDINALITY AS given ({Names}, place)
             WHERE NOT EXISTS (SELECT 1 FROM reception there
                 WHERE there.network = @network AND there.step_microseconds = given.step_microseconds AND there.hash = given.hash)
+            AND NOT EXISTS (SELECT 1 FROM compacted_key gone
+                WHERE gone.network = @network AND gone.step_microseconds = given.step_microseconds AND gone.hash = given.hash)
             ORDER BY step_microseconds, hash, place) fresh
         """;
 

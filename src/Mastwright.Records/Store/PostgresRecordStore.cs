@@ -8,19 +8,20 @@ namespace Mastwright.Records.Store;
 public sealed class PostgresRecordStore : SqlRecordStore
 {
     private readonly NpgsqlConnection connection;
-    private readonly SqlStations stations;
 
     private PostgresRecordStore(string place, NpgsqlConnection connection)
     {
         Place = place;
         this.connection = connection;
-        stations = new(connection);
+        Stations = new(connection);
     }
 
     /// <inheritdoc/>
     public override string Place { get; }
 
     private protected override DbConnection Connection => connection;
+
+    private protected override SqlStations Stations { get; }
 
     /// <summary>Whether a place is a connection string and no file.</summary>
     public static bool IsPlace(string place)
@@ -93,7 +94,7 @@ public sealed class PostgresRecordStore : SqlRecordStore
     private protected override (int Added, int Of, long LastIngest) Insert(DbTransaction transaction, string network, long number, IReadOnlyList<KeyedRecord> batch)
     {
         long before = connection.Number(transaction, "SELECT last_ingest FROM network WHERE network = @network", ("@network", number));
-        int added = PostgresInsertion.Run(connection, (NpgsqlTransaction)transaction, number, before, stations, batch);
+        int added = PostgresInsertion.Run(connection, (NpgsqlTransaction)transaction, number, before, Stations, batch);
         if (added > 0)
         {
             connection.Execute(transaction, "UPDATE network SET last_ingest = @last WHERE network = @network", ("@last", before + added), ("@network", number));
@@ -103,7 +104,7 @@ public sealed class PostgresRecordStore : SqlRecordStore
     }
 
     private protected override int InsertTelemetry(DbTransaction transaction, string network, long number, IReadOnlyList<TelemetryRecord> batch) =>
-        TelemetryRows.InsertAll(connection, transaction, number, stations, batch);
+        TelemetryRows.InsertAll(connection, transaction, number, Stations, batch);
 
-    private protected override void Forget() => stations.Forget();
+    private protected override void Forget() => Stations.Forget();
 }

@@ -10,7 +10,7 @@ internal static class ReceptionRows
     internal const string Select = """
         SELECT r.ingest, r.time_microseconds, r.time_resolution_microseconds, r.time_text, r.clock_offset_microseconds,
                heard.address, made.address, sent.address, r.level_dbm, r.snr_db, r.level_is_signal_power, r.hops_taken, r.hop_limit,
-               r.frequency_hz, r.bandwidth_hz, r.spreading_factor, r.packet_id, r.other_fields
+               r.frequency_hz, r.bandwidth_hz, r.spreading_factor, r.packet_id, r.other_fields, r.step_microseconds, r.hash
         FROM reception r
         JOIN station heard ON heard.network = r.network AND heard.station = r.receiver
         LEFT JOIN station made ON made.network = r.network AND made.station = r.originator

@@ -8,7 +8,7 @@ namespace Mastwright.Records.Store;
 /// <item>A batch is there whole or not at all. When <see cref="Add"/> has returned, it outlives the end of the program by whatever means.</item>
 /// <item>A record that is there already is not added again, whoever adds it and in whatever order.</item>
 /// <item>Each added record has an ingest number, from 1 in each network. Numbers rise in the order in which batches become visible,
-/// without gaps: who has read up to a number never finds a record below it later.</item>
+/// without gaps: who has read up to a number never finds a record below it later. Only <see cref="Compact"/> takes records away.</item>
 /// <item>Several stores in several programs may be open on one place. One store is used by one thread at a time.</item>
 /// <item>No transaction, and no reading, stays open between calls.</item>
 /// </list>
@@ -80,6 +80,24 @@ public abstract class RecordStore : IDisposable
     /// <summary>The content of an attachment by its SHA-256; null where there is none.</summary>
     /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
     public abstract byte[]? ReadAttachment(string sha256);
+
+    /// <summary>How many records are of a time step before a time.</summary>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract long CountBefore(string network, long beforeMicroseconds);
+
+    /// <summary>
+    /// Turns a piece of the oldest records before a time into <see cref="HourSummary"/>; the records are gone for good, their numbers are not given out again,
+    /// and a record that is brought again is still known. To be called until it gives 0; it may stop at any time.
+    /// </summary>
+    /// <param name="network">The network's name, not empty.</param>
+    /// <param name="beforeMicroseconds">Records of a time step before it, in microseconds since 1970 UTC.</param>
+    /// <returns>How many records it has turned.</returns>
+    /// <exception cref="RecordStoreException">The store cannot be written now; its message is for the person.</exception>
+    public abstract int Compact(string network, long beforeMicroseconds);
+
+    /// <summary>The summaries of a network, in the order of their hours.</summary>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract IReadOnlyList<HourSummary> ReadSummaries(string network);
 
     /// <summary>Closes the store.</summary>
     public void Dispose()

@@ -37,9 +37,12 @@ internal static class SqlCommands
         return command.ExecuteScalar() is { } answer and not DBNull ? Convert.ToInt64(answer, CultureInfo.InvariantCulture) : 0;
     }
 
-    internal static List<T> Rows<T>(this DbConnection connection, Func<DbDataReader, T> row, string sql, params ReadOnlySpan<(string Name, object? Value)> parameters)
+    internal static List<T> Rows<T>(this DbConnection connection, Func<DbDataReader, T> row, string sql, params ReadOnlySpan<(string Name, object? Value)> parameters) =>
+        connection.Rows(null, row, sql, parameters);
+
+    internal static List<T> Rows<T>(this DbConnection connection, DbTransaction? transaction, Func<DbDataReader, T> row, string sql, params ReadOnlySpan<(string Name, object? Value)> parameters)
     {
-        using DbCommand command = connection.Command(null, sql, parameters);
+        using DbCommand command = connection.Command(transaction, sql, parameters);
         using DbDataReader reader = command.ExecuteReader();
         List<T> rows = [];
         while (reader.Read())

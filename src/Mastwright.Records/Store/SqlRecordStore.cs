@@ -14,6 +14,8 @@ public abstract class SqlRecordStore : RecordStore
 
     private protected abstract DbConnection Connection { get; }
 
+    private protected abstract SqlStations Stations { get; }
+
     /// <inheritdoc/>
     public override AddedBatch Add(string network, IReadOnlyList<KeyedRecord> batch)
     {
@@ -88,6 +90,28 @@ public abstract class SqlRecordStore : RecordStore
     {
         ArgumentNullException.ThrowIfNull(sha256);
         return Told(() => Connection.Rows(row => (byte[])row.GetValue(0), "SELECT content FROM attachment WHERE sha256 = @sha256", ("@sha256", sha256)).SingleOrDefault());
+    }
+
+    /// <inheritdoc/>
+    public override long CountBefore(string network, long beforeMicroseconds)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() => Connection.Number(
+            null,
+            "SELECT count(*) FROM reception WHERE network = (SELECT network FROM network WHERE name = @network) AND step_microseconds < @before",
+            ("@network", network),
+            ("@before", beforeMicroseconds)));
+    }
+
+    /// <inheritdoc/>
+    public override int Compact(string network, long beforeMicroseconds) =>
+        Write(network, (transaction, number) => (SummaryRows.Compact(Connection, transaction, number, Stations, beforeMicroseconds), 0, 0)).Added;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<HourSummary> ReadSummaries(string network)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() => Connection.Rows(SummaryRows.Record, SummaryRows.Read, ("@network", network)));
     }
 
     /// <summary>Runs a piece of work; errors of the engine become a <see cref="RecordStoreException"/>.</summary>

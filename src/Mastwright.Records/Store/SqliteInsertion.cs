@@ -21,7 +21,8 @@ internal sealed class SqliteInsertion : IDisposable
     {
         insert = connection.CreateCommand();
 #pragma warning disable CA2100 // Put together from the constant names above.
-        insert.CommandText = $"INSERT INTO reception ({string.Join(", ", Columns)}) VALUES ({string.Join(", ", Columns.Select(column => "@" + column))}) " +
+        insert.CommandText = $"INSERT INTO reception ({string.Join(", ", Columns)}) SELECT {string.Join(", ", Columns.Select(column => "@" + column))} " +
+            "WHERE NOT EXISTS (SELECT 1 FROM compacted_key WHERE network = @network AND step_microseconds = @step_microseconds AND hash = @hash) " +
             "ON CONFLICT (network, step_microseconds, hash) DO NOTHING";
 #pragma warning restore CA2100
         values = [.. Columns.Select(column => insert.Parameters.Add(new SqliteParameter("@" + column, null)))];

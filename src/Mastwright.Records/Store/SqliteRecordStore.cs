@@ -12,20 +12,21 @@ public sealed class SqliteRecordStore : SqlRecordStore
 
     private readonly SqliteConnection connection;
     private readonly SqliteInsertion insertion;
-    private readonly SqlStations stations;
 
     private SqliteRecordStore(string path, SqliteConnection connection)
     {
         Place = path;
         this.connection = connection;
         insertion = new(connection);
-        stations = new(connection);
+        Stations = new(connection);
     }
 
     /// <inheritdoc/>
     public override string Place { get; }
 
     private protected override DbConnection Connection => connection;
+
+    private protected override SqlStations Stations { get; }
 
     /// <summary>Opens a store, made when the file is not there, and brings its tables to the newest form.</summary>
     /// <exception cref="RecordStoreException">It cannot be opened, is no store, or is one of a newer program.</exception>
@@ -86,12 +87,12 @@ public sealed class SqliteRecordStore : SqlRecordStore
 
     private protected override (int Added, int Of, long LastIngest) Insert(DbTransaction transaction, string network, long number, IReadOnlyList<KeyedRecord> batch)
     {
-        (int added, long last) = insertion.Run(transaction, number, stations, batch);
+        (int added, long last) = insertion.Run(transaction, number, Stations, batch);
         return (added, batch.Count, last);
     }
 
     private protected override int InsertTelemetry(DbTransaction transaction, string network, long number, IReadOnlyList<TelemetryRecord> batch) =>
-        TelemetryRows.InsertAll(connection, transaction, number, stations, batch);
+        TelemetryRows.InsertAll(connection, transaction, number, Stations, batch);
 
-    private protected override void Forget() => stations.Forget();
+    private protected override void Forget() => Stations.Forget();
 }

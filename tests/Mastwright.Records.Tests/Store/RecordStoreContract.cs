@@ -119,6 +119,45 @@ public abstract class RecordStoreContract
         Assert.Equal(["skerrin", "mainland"], store.Networks());
     }
 
+    [Fact]
+    public void Old_records_become_hours_that_add_up_and_are_known_when_they_are_brought_again()
+    {
+        const long Hour = 3_600_000_000;
+        ReceptionRecord One(long time, string sender, double? level, double? snr) => new()
+        {
+            TimeMicroseconds = time, TimeResolutionMicroseconds = 1, Receiver = "ferry", LastSender = sender, LevelDbm = level, SnrDb = snr, FrequencyHz = 868_100_000.4, HopsTaken = 0,
+        };
+        ReceptionRecord[] old = [One(Hour + 10, "holm", -100, 0), One(Hour + 5, "holm", -110, -10), One(Hour + 7, "holm", null, -2), One((2 * Hour) - 1, "tarn", -90, null), One(2 * Hour, "holm", -120, -5)];
+        ReceptionRecord young = One(3 * Hour, "holm", -121, -5);
+        using StorePlace place = NewPlace();
+        using RecordStore store = place.Open();
+        store.Add("skerrin", Keyed([.. old, young]));
+        store.Add("mainland", Keyed(old[0]));
+
+        Assert.Equal(5, store.CountBefore("skerrin", 3 * Hour));
+        Assert.Equal(5, store.Compact("skerrin", 3 * Hour));
+        Assert.Equal(0, store.Compact("skerrin", 3 * Hour));
+        Assert.Equal([new(6, young)], store.ReadAfter("skerrin", 0, 10));
+        Assert.Equal((0, 5, 6L), Parts(store.Add("skerrin", Keyed(old))));
+        Assert.Equal(1, store.Count("mainland"));
+
+        // A late one of the first hour joins it, and numbers go on from where they were.
+        Assert.Equal((1, 0, 7L), Parts(store.Add("skerrin", Keyed(One(Hour + 20, "holm", -99, 4)))));
+        Assert.Equal(1, store.Compact("skerrin", 3 * Hour));
+
+        HourSummary[] hours = [.. store.ReadSummaries("skerrin")];
+        Assert.Equal([(Hour, "holm", 4L), (Hour, "tarn", 1L), (2 * Hour, "holm", 1L)], hours.Select(one => (one.HourMicroseconds, one.LastSender!, one.Records)));
+        HourSummary first = hours[0];
+        Assert.Equal((Hour + 5, Hour + 20, 868_100_000L, 0, -110.0, -99.0), (first.FirstMicroseconds, first.LastMicroseconds, first.FrequencyHz!.Value, first.HopsTaken!.Value, first.LeastLevelDbm!.Value, first.MostLevelDbm!.Value));
+        Assert.Equal((-100.0 - 110 - 99) / 3, first.MeanLevelDbm!.Value, 1e-9);
+        Assert.Equal((0.0 - 10 - 2 + 4) / 4, first.MeanSnrDb!.Value, 1e-9);
+
+        // By the definition: level minus 10 log10(1 + 10^(-SNR/10)), at 0, -10 and 4 dB.
+        Assert.Equal((-103.0103 - 120.4139 - 100.4554) / 3, first.MeanPowerDbm!.Value, 1e-4);
+        Assert.Equal((1L, null), (hours[1].Level.Records, hours[1].MeanPowerDbm));
+        Assert.Empty(store.ReadSummaries("mainland"));
+    }
+
     /// <summary>Two writers and a follower, each with a connection of its own: numbers rise in the order in which batches become visible, without gaps.</summary>
     [Fact]
     public async Task A_follower_of_two_parallel_writers_sees_every_record_once_and_in_order()
