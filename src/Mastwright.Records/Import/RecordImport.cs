@@ -69,7 +69,7 @@ public sealed class RecordImport
         {
             taking.Acknowledge();
             string cause = fault is SourceBrokenException ? fault.Message : "a line or a quoted cell does not end (16 million characters are allowed), or the packed file is damaged";
-            throw new MappingException(string.Create(CultureInfo.InvariantCulture, $"{file}: after {Count.Rows} rows in all it cannot be read on: {cause}; every record before it is kept"), fault);
+            throw new MappingException(string.Create(CultureInfo.InvariantCulture, $"{file}: after {taking.Count.Rows} rows in all it cannot be read on: {cause}; every record before it is kept"), fault);
         }
         finally
         {

@@ -6,21 +6,15 @@ namespace Mastwright.Records.Import;
 /// <summary>Takes the rows of one source: decodes, gathers batches, hands them to the store, keeps what is no record.</summary>
 internal sealed class RowTaking
 {
-    private const int FirstBatch = 2048;
-    private static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(40);
-    private static readonly TimeSpan Late = TimeSpan.FromMilliseconds(100);
-
     private const string ZeroCharacter = "the row holds a zero character, which is no text";
 
-    private readonly RecordStore store;
-    private readonly string network;
+    private readonly BatchWriter writer;
     private readonly RecordMapping mapping;
     private readonly RejectedRows rejected;
     private readonly SourceClock clock;
     private readonly AddressBook addresses = new();
-    private readonly List<KeyedRecord> batch = [];
-    private readonly List<TelemetryRecord> told = [];
-    private int batchSize = FirstBatch;
+    private RecordBatch batch = new();
+    private long rows, notHeard;
     private RowDecoder[] decoders = [];
     private TelemetryDecoder[] tellers = [];
     private SameCounter same;
@@ -28,15 +22,15 @@ internal sealed class RowTaking
 
     internal RowTaking(RecordStore store, string network, RecordMapping mapping, RejectedRows rejected, SourceClock clock)
     {
-        this.store = store;
-        this.network = network;
+        writer = new(store, network);
         this.mapping = mapping;
         this.rejected = rejected;
         this.clock = clock;
         same = new(mapping.AntennasShareAddress);
     }
 
-    internal ImportCount Count { get; private set; }
+    /// <summary>What is in the store by now, and the rows that were read.</summary>
+    internal ImportCount Count => new(rows, writer.Added, writer.AlreadyThere, notHeard, writer.LongestWrite);
 
     /// <summary>Fields that no row of a source had, though the mapping says where they are, with the source.</summary>
     internal List<string> NeverThere { get; } = [];
@@ -56,18 +50,18 @@ internal sealed class RowTaking
     internal void Take<TRow>(TRow row)
         where TRow : ISourceRow, allows ref struct
     {
-        Count = Count with { Rows = Count.Rows + 1 };
+        rows++;
         string broken = Broken(row.Whole);
         foreach (RowDecoder decoder in decoders)
         {
             string reason = broken;
             if (mapping.SeveralInARow && !decoder.IsHeard(row))
             {
-                Count = Count with { NotHeard = Count.NotHeard + 1 };
+                notHeard++;
             }
             else if (broken.Length == 0 && decoder.Decode(row, out reason) is { } record)
             {
-                batch.Add(new(record, same.KeyOf(record)));
+                batch.Receptions.Add(new(record, same.KeyOf(record)));
             }
             else
             {
@@ -80,11 +74,11 @@ internal sealed class RowTaking
             string reason = broken;
             if (!teller.IsTold(row))
             {
-                Count = Count with { NotHeard = Count.NotHeard + 1 };
+                notHeard++;
             }
             else if (broken.Length == 0 && teller.Decode(row, out reason) is { } record)
             {
-                told.Add(record);
+                batch.Telemetry.Add(record);
             }
             else
             {
@@ -92,52 +86,59 @@ internal sealed class RowTaking
             }
         }
 
-        if (batch.Count + told.Count + mapping.Rows.Length > batchSize)
+        if (batch.Count + mapping.Rows.Length > writer.BatchSize)
         {
-            Acknowledge();
+            HandOver();
         }
     }
 
     /// <summary>Keeps a row that cannot be taken apart.</summary>
     internal void Reject(long line, string reason, ReadOnlySpan<char> row)
     {
-        Count = Count with { Rows = Count.Rows + 1 };
+        rows++;
         rejected.Add(file, line, reason, row);
     }
 
     /// <summary>Tells the fields that no row of the source had.</summary>
     internal void NeverMet(IEnumerable<string> fields) => NeverThere.AddRange(fields.Select(field => $"{file}: {field}"));
 
-    /// <summary>Hands over what is gathered.</summary>
+    /// <summary>Hands over what is gathered and waits until it is in the store.</summary>
     internal void Acknowledge()
     {
-        // What was rejected on the way to this batch is on its side file before the batch counts as taken.
-        rejected.Flush();
-        if (batch.Count + told.Count > 0)
-        {
-            AddedBatch added = mapping.IsTelemetry ? store.AddTelemetry(network, told) : store.Add(network, batch);
-            Count = Count with
-            {
-                Added = Count.Added + added.Added,
-                AlreadyThere = Count.AlreadyThere + added.AlreadyThere,
-                LongestWrite = added.WriteTime > Count.LongestWrite ? added.WriteTime : Count.LongestWrite,
-            };
-            bool small = added.WriteTime < Soon && batch.Count + told.Count >= batchSize / 2;
-            batchSize = added.WriteTime > Late ? Math.Max(batchSize / 2, 64) : small ? Math.Min(batchSize * 2, RecordStore.MostInOneBatch) : batchSize;
-            batch.Clear();
-            told.Clear();
-        }
-
-        Progress?.Report((int)Math.Min(Count.Rows, int.MaxValue));
+        HandOver();
+        writer.Finish();
+        Report();
     }
 
-    /// <summary>Forgets what was gathered and not handed over, after a fault.</summary>
+    /// <summary>Waits for what was handed over, forgets what was gathered since; for the end of a source, whatever it was.</summary>
     internal void Drop()
     {
-        batch.Clear();
-        told.Clear();
+        batch = new();
         rejected.Flush();
+        try
+        {
+            writer.Finish();
+        }
+        catch (RecordStoreException)
+        {
+            // Something else is being told already, and only what was acknowledged is counted.
+        }
     }
+
+    private void HandOver()
+    {
+        // What was rejected on the way to this batch is on its side file before the batch can count as taken.
+        rejected.Flush();
+        if (batch.Count > 0)
+        {
+            writer.Begin(batch);
+            batch = new();
+        }
+
+        Report();
+    }
+
+    private void Report() => Progress?.Report((int)Math.Min(rows, int.MaxValue));
 
     /// <summary>What no row of text has; empty where it is in order.</summary>
     private static string Broken(ReadOnlySpan<char> row) => row.IndexOfAny('\uFFFD', '\0') switch
