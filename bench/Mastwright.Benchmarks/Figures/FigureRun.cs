@@ -13,7 +13,7 @@ internal static class FigureRun
         Calibration calibration = new();
         calibration.Time();
         List<Figure> figures = [];
-        IEnumerable<Figure> all = P1812Figures.Measure().Concat(GroundFigures.Measure(demoFolder)).Concat(NetworkFigures.Measure(demoFolder)).Concat(NetworkFigures.MeasureAir());
+        IEnumerable<Figure> all = P1812Figures.Measure().Concat(GroundFigures.Measure(demoFolder)).Concat(NetworkFigures.Measure(demoFolder)).Concat(NetworkFigures.MeasureAir()).Concat(RecordFigures.Measure());
         if (program is not null)
         {
             all = all.Concat(ProcessFigures.Measure(program, demoFolder));
