@@ -47,6 +47,8 @@ internal static class CommandLine
                 return SoakRun.Run(settings) ? 0 : Missed;
             case "killed-job" when options.TryGetValue("--folder", out string? folder):
                 return JobCampaigns.RunJob(folder, Number(options, "--first"), Number(options, "--chunks"), Number(options, "--threads")) ? 0 : Missed;
+            case "killed-import" when options.TryGetValue("--folder", out string? folder):
+                return RecordCampaigns.RunImport(folder, Number(options, "--rows")) ? 0 : Missed;
             default:
                 Console.Error.WriteLine("workbench --scratch FOLDER --program FILE | pictures --out FOLDER --scratch FOLDER --program FILE | reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;

@@ -18,6 +18,7 @@ internal static class SoakRun
             .. PathCampaigns.All(),
             .. PlaceCampaigns.All(),
             .. JobCampaigns.All(settings.Scratch),
+            .. RecordCampaigns.All(settings.Scratch),
         ];
         Campaign[] wanted = [.. campaigns.Where(campaign => settings.Campaign is null || campaign.Name == settings.Campaign)];
         if (wanted.Length == 0)

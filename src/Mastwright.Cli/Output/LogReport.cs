@@ -22,7 +22,7 @@ internal sealed record LogReport(string Network, LogEntries Log, IReadOnlyDictio
     internal string Text()
     {
         StringBuilder text = new();
-        text.Line($"Site log of network '{Network}', {Log.All.Length} entries");
+        text.Line($"Site log of network '{Network}', {Log.All.Length} {(Log.All.Length == 1 ? "entry" : "entries")}");
         foreach (SiteLogEntry entry in Log.All)
         {
             string where = entry.FitOut is null ? entry.Site : $"{entry.Site}/{entry.FitOut}";
