@@ -30,6 +30,7 @@ internal static class CommandLine
             SitesCommand.Create(),
             RecordsCommand.Create(),
             LogCommand.Create(),
+            ProveCommand.Create(),
             ServeCommand.Create(),
             DemoCommand.Create(),
         };

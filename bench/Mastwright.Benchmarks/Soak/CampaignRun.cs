@@ -9,7 +9,6 @@ namespace Mastwright.Benchmarks.Soak;
 internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
 {
     /// <summary>A case may take this long on a busy machine.</summary>
-    private const double MostSeconds = 20;
 
     /// <summary>After this long a case counts as hanging: its input is kept and the program ends.</summary>
     private const double HangSeconds = 120;
@@ -86,7 +85,7 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
             bytes = GC.GetAllocatedBytesForCurrentThread() - bytes;
             SlowestMilliseconds = Math.Max(SlowestMilliseconds, took);
             MostMegabytes = Math.Max(MostMegabytes, bytes / 1e6);
-            return took > MostSeconds * 1000 ? string.Create(CultureInfo.InvariantCulture, $"it took {took / 1000:0} s")
+            return took > campaign.MostSeconds * 1000 ? string.Create(CultureInfo.InvariantCulture, $"it took {took / 1000:0} s")
                 : bytes > MostBytes ? string.Create(CultureInfo.InvariantCulture, $"it allocated {bytes / 1e6:0} MB")
                 : null;
         }

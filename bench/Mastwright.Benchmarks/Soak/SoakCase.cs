@@ -14,7 +14,11 @@ internal sealed record SoakCase(string FileName, byte[] Input, Action Check)
 /// <summary>Many cases of one kind; a start number alone makes its case again.</summary>
 /// <param name="Name">Name on the command line and in the result.</param>
 /// <param name="Make">Makes the case of a start number.</param>
-internal sealed record Campaign(string Name, Func<Random, SoakCase> Make);
+internal sealed record Campaign(string Name, Func<Random, SoakCase> Make)
+{
+    /// <summary>The longest that a case may take, in seconds.</summary>
+    internal double MostSeconds { get; init; } = 20;
+}
 
 /// <summary>Something that must hold does not.</summary>
 internal sealed class SoakFailureException : Exception

@@ -19,6 +19,7 @@ internal static class SoakRun
             .. PlaceCampaigns.All(),
             .. JobCampaigns.All(settings.Scratch),
             .. RecordCampaigns.All(settings.Scratch),
+            .. ProofCampaigns.All(),
         ];
         Campaign[] wanted = [.. campaigns.Where(campaign => settings.Campaign is null || campaign.Name == settings.Campaign)];
         if (wanted.Length == 0)

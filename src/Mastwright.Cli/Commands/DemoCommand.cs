@@ -84,7 +84,14 @@ internal static class DemoCommand
             return code;
         }
 
-        Part(4, "What to try next");
+        Part(4, "The proof: two months of records, invented, held against the change of 1 July");
+        code = DemoProof.Run(files.PlanPath, folder, cancellation);
+        if (code != ExitCode.Fine)
+        {
+            return code;
+        }
+
+        Part(5, "What to try next");
         Console.Out.WriteLine($"{OwnName.Command} path {files.PlanPath} ferry-house lantern-bay");
         Console.Out.WriteLine($"{OwnName.Command} check {files.PlanPath} --fit-out ferry-house/eaves --site ferry-house");
         Console.Out.WriteLine($"{OwnName.Command} airtime {files.PlanPath}");

@@ -99,6 +99,19 @@ public abstract class RecordStore : IDisposable
     /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
     public abstract IReadOnlyList<HourSummary> ReadSummaries(string network);
 
+    /// <summary>Reads receptions of a period in the order of their times: those that one of some stations heard, or sent last.</summary>
+    /// <param name="network">The network's name; one that is not there has no records.</param>
+    /// <param name="addresses">The addresses of those stations.</param>
+    /// <param name="fromMicroseconds">The first microsecond of the period, since 1970 UTC.</param>
+    /// <param name="toMicroseconds">The first after it.</param>
+    /// <param name="visit">Given each of them.</param>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract void ReadPeriod(string network, IReadOnlySet<string> addresses, long fromMicroseconds, long toMicroseconds, PeriodVisitor visit);
+
+    /// <summary>The times of the first and the last reception of a network that lie within bounds, in microseconds since 1970 UTC; null without any.</summary>
+    /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
+    public abstract (long First, long Last)? Span(string network, long fromMicroseconds, long toMicroseconds);
+
     /// <summary>Closes the store.</summary>
     public void Dispose()
     {

@@ -79,6 +79,33 @@ public abstract class SqlRecordStore : RecordStore
     }
 
     /// <inheritdoc/>
+    public override void ReadPeriod(string network, IReadOnlySet<string> addresses, long fromMicroseconds, long toMicroseconds, PeriodVisitor visit)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        ArgumentNullException.ThrowIfNull(addresses);
+        ArgumentNullException.ThrowIfNull(visit);
+        Told(() =>
+        {
+            new PeriodReading(Connection, NumberOf(network)).Read(addresses, fromMicroseconds, toMicroseconds, visit);
+            return true;
+        });
+    }
+
+    /// <inheritdoc/>
+    public override (long First, long Last)? Span(string network, long fromMicroseconds, long toMicroseconds)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() =>
+        {
+            const string within = " FROM reception WHERE network = @network AND step_microseconds >= @from AND step_microseconds < @to";
+            (string, object?)[] bounds = [("@network", NumberOf(network)), ("@from", fromMicroseconds), ("@to", toMicroseconds)];
+            return Connection.Number(null, "SELECT count(*) FROM (SELECT 1" + within + " LIMIT 1) AS some", bounds) == 0
+                ? ((long, long)?)null
+                : (Connection.Number(null, "SELECT min(step_microseconds)" + within, bounds), Connection.Number(null, "SELECT max(step_microseconds)" + within, bounds));
+        });
+    }
+
+    /// <inheritdoc/>
     public override LogEntries ReadLog(string network)
     {
         ArgumentNullException.ThrowIfNull(network);
@@ -131,6 +158,8 @@ public abstract class SqlRecordStore : RecordStore
 
     /// <summary>Forgets what is remembered between transactions: one was rolled back.</summary>
     private protected abstract void Forget();
+
+    private long NumberOf(string network) => Connection.Number(null, "SELECT network FROM network WHERE name = @network", ("@network", network));
 
     private AddedBatch Write(string network, Func<DbTransaction, long, (int Added, int Of, long LastIngest)> work)
     {

@@ -16,9 +16,9 @@ public static class SkerrinDemo
 {
     private const string ListName = "written.txt";
     private const string ResourcePrefix = "demo/skerrin/";
-    private static readonly string[] Names = ["plan.yaml", "parts.yaml", "README.md"];
+    private static readonly string[] Names = ["plan.yaml", "parts.yaml", "records.yaml", "README.md"];
 
-    /// <summary>The text of one of the demo's own files as it is shipped: "plan.yaml", "parts.yaml" or "README.md".</summary>
+    /// <summary>The text of one of the demo's own files as it is shipped: "plan.yaml", "parts.yaml", "records.yaml" or "README.md".</summary>
     /// <exception cref="ArgumentException">There is no such file.</exception>
     public static ImmutableArray<byte> Shipped(string name)
     {

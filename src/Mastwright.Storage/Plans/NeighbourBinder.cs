@@ -19,6 +19,7 @@ internal static class NeighbourBinder
         {
             Key = key,
             Formerly = SiteBinder.Formerly(reader),
+            Addresses = AddressBinder.Bind(reader),
             Name = reader.Text(SiteKeys.Name, key),
             Own = reader.YesNo(NeighbourKeys.Own, false),
             Position = position ?? default,

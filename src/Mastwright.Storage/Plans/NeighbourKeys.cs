@@ -15,6 +15,7 @@ internal static class NeighbourKeys
         "neighbour",
         SiteKeys.Name,
         SiteKeys.Formerly,
+        SiteKeys.Addresses,
         Own,
         SiteKeys.Position,
         SiteKeys.GroundHeight,

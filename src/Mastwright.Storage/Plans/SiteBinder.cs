@@ -22,6 +22,7 @@ internal static class SiteBinder
         {
             Key = key,
             Formerly = Formerly(reader),
+            Addresses = AddressBinder.Bind(reader),
             Name = reader.Text(SiteKeys.Name, key),
             Position = position ?? default,
             GroundHeightMetres = reader.Quantity(SiteKeys.GroundHeight),

@@ -14,6 +14,7 @@ internal static class SiteKeys
 
     internal static readonly KeyShape Name = new("name", new TextShape("Ferry House"), "Name to speak of it by; the key when left out.");
     internal static readonly KeyShape Formerly = new("formerly", new OneOrManyShape(new KeyNameShape("old-ferry-house")), "Earlier keys.");
+    internal static readonly KeyShape Addresses = new("addresses", new OneOrManyShape(new FormShape(AddressBinder.Pattern, "an address as records write it, or one with days, such as a1b2c3 2026-06-01..2026-07-15")), "What records call the station, beside its key; with days where a radio was changed.");
     internal static readonly KeyShape Position = new("position", new PositionShape(), "Where it is.", Required: true);
     internal static readonly KeyShape GroundHeight = new("ground-height", new QuantityShape(Dimension.Length, -500, 9000, "12 m", Ranged: true), "Height of the bare ground above sea level.");
     internal static readonly KeyShape InUse = new("in-use", new KeyNameShape("net-loft"), "The fit-out that stands; leave out for a trial site.");
@@ -27,7 +28,7 @@ internal static class SiteKeys
     internal static readonly KeyShape Weather = new("weather", new FileShape("weather/year.epw"), "A year of weather, hour by hour: an EPW file, or rows under the names global, temperature and, where known, direct, diffuse, humidity, wind.");
     internal static readonly KeyShape Climate = new("climate", ClimateKeys.Shape, "In place of a weather file: each month's mean light and temperature, from which a year is made.");
 
-    internal static readonly MappingShape Shape = new("site", Name, Formerly, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts, Wind, Weather, Climate, Hazards);
+    internal static readonly MappingShape Shape = new("site", Name, Formerly, Addresses, Position, GroundHeight, InUse, Surroundings, Traffic, FitOuts, Wind, Weather, Climate, Hazards);
 }
 
 /// <summary>Keys of the months' means.</summary>

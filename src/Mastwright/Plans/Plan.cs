@@ -127,6 +127,9 @@ public sealed record Site
     /// <summary>Earlier keys.</summary>
     public ImmutableArray<string> Formerly { get; init; } = [];
 
+    /// <summary>Addresses that records know it by; its key and earlier keys count too.</summary>
+    public ImmutableArray<StationAddress> Addresses { get; init; } = [];
+
     /// <summary>Name to speak of it by.</summary>
     public required string Name { get; init; }
 
@@ -241,6 +244,9 @@ public sealed record Neighbour
 
     /// <summary>Earlier keys.</summary>
     public ImmutableArray<string> Formerly { get; init; } = [];
+
+    /// <summary>Addresses that records know it by; its key and earlier keys count too.</summary>
+    public ImmutableArray<StationAddress> Addresses { get; init; } = [];
 
     /// <summary>Name to speak of it by.</summary>
     public required string Name { get; init; }

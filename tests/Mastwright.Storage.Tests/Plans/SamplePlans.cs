@@ -48,6 +48,7 @@ internal static class SamplePlans
           ferry-house:
             name: 'Ferry House'
             formerly: old-ferry
+            addresses: [a1b2c3, d4e5f6 2026-06-01..2026-07-15]
             position: 46.4012, -18.7421 ± 5 m
             ground-height: 4 ± 1 m
             traffic: {own: 2, relayed: 100}

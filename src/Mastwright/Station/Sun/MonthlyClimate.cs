@@ -1,5 +1,5 @@
-using Mastwright.Quantities;
 using System.Collections.Immutable;
+using Mastwright.Quantities;
 
 namespace Mastwright.Station.Sun;
 
