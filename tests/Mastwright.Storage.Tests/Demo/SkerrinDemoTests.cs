@@ -13,7 +13,7 @@ public sealed class SkerrinDemoTests(SkerrinFolder written) : IDisposable
     [Fact]
     public void An_empty_folder_gets_everything()
     {
-        Assert.Equal(["plan.yaml", "parts.yaml", "README.md"], written.FirstTime.Written);
+        Assert.Equal(["plan.yaml", "parts.yaml", "records.yaml", "README.md"], written.FirstTime.Written);
         Assert.Empty(written.FirstTime.LeftAlone);
         Assert.True(written.FirstTime.GroundWritten);
         Assert.Equal(Path.Combine(written.Path, "plan.yaml"), written.FirstTime.PlanPath);
