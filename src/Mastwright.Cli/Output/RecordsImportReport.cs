@@ -26,7 +26,7 @@ internal sealed record RecordsImportReport(string Network, string Store, ImportC
             }
         }
 
-        text.Line($"Network '{Network}' now has {InStore} records in {Store}");
+        text.Line($"Network '{Network}' now has {InStore} receptions in {Store}");
         return text.ToString().TrimEnd();
     }
 

@@ -17,7 +17,7 @@ internal sealed class RecordBatch
 /// <remarks>The store is used by this thread alone from the first batch until <see cref="Finish"/> has returned.</remarks>
 internal sealed class BatchWriter(RecordStore store, string network)
 {
-    private const int FirstBatch = 2048;
+    private const int FirstBatch = 512;
     private static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(40);
     private static readonly TimeSpan Late = TimeSpan.FromMilliseconds(100);
 
