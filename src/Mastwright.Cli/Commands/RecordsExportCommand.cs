@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Mastwright.Geodesy;
 using Mastwright.Plans;
 using Mastwright.Records;
 using Mastwright.Records.Export;
@@ -84,13 +85,12 @@ internal static class RecordsExportCommand
         return ExitCode.Fine;
     }
 
-    /// <summary>The places of the plan's stations, by key; null, after it was told, where the plan cannot be used.</summary>
-    private static Dictionary<string, StationPlace>? Places(RecordsExportRequest request)
+    /// <summary>Where the plan's stations are, by the addresses that records call them; null, after it was told, where the plan cannot be used.</summary>
+    private static Func<string, long, StationPlace?>? Places(RecordsExportRequest request)
     {
-        Dictionary<string, StationPlace> places = new(StringComparer.Ordinal);
         if (request.Plan is null)
         {
-            return places;
+            return (_, _) => null;
         }
 
         if (PlanSession.Read(request.Plan, request.AllowOutside) is not { } document)
@@ -98,17 +98,15 @@ internal static class RecordsExportCommand
             return null;
         }
 
-        foreach (Site site in document.Plan.Sites)
+        Dictionary<string, StationPlace> places = new(StringComparer.Ordinal);
+        foreach ((string key, GeoPoint point) in document.Plan.Sites.Select(site => (site.Key, site.Position.Point))
+            .Concat(document.Plan.Neighbours.Select(neighbour => (neighbour.Key, neighbour.Position.Point))))
         {
-            places[site.Key] = new(site.Position.Point.LongitudeDegrees, site.Position.Point.LatitudeDegrees);
+            places[key] = new(point.LongitudeDegrees, point.LatitudeDegrees);
         }
 
-        foreach (Neighbour neighbour in document.Plan.Neighbours)
-        {
-            places[neighbour.Key] = new(neighbour.Position.Point.LongitudeDegrees, neighbour.Position.Point.LatitudeDegrees);
-        }
-
-        return places;
+        StationNames names = new(document.Plan);
+        return (address, time) => names.KeyOf(address, time) is { } key && places.TryGetValue(key, out StationPlace place) ? place : null;
     }
 }
 

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Mastwright.Evidence;
 using Mastwright.Records.Store;
 
 namespace Mastwright.Records.Export;
@@ -11,9 +12,9 @@ namespace Mastwright.Records.Export;
 internal sealed class GeoJsonWriter : ExportWriter
 {
     private readonly Utf8JsonWriter writer;
-    private readonly IReadOnlyDictionary<string, StationPlace> places;
+    private readonly Func<string, long, StationPlace?> places;
 
-    internal GeoJsonWriter(Stream stream, IReadOnlyDictionary<string, StationPlace> places)
+    internal GeoJsonWriter(Stream stream, Func<string, long, StationPlace?> places)
     {
         this.places = places;
         writer = new(stream, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
@@ -39,7 +40,7 @@ internal sealed class GeoJsonWriter : ExportWriter
             }
 
             writer.WriteEndObject();
-            Geometry(Place(record.Record.LastSender), Place(record.Record.Receiver));
+            Geometry(Place(record.Record.LastSender, record.Record), Place(record.Record.Receiver, record.Record));
             writer.WriteEndObject();
         }
 
@@ -53,7 +54,7 @@ internal sealed class GeoJsonWriter : ExportWriter
         writer.Flush();
     }
 
-    private StationPlace? Place(string? address) => address is not null && places.TryGetValue(address, out StationPlace place) ? place : null;
+    private StationPlace? Place(string? address, ReceptionRecord record) => address is null ? null : places(address, record.TimeMicroseconds);
 
     private void Property(string name, object? value)
     {

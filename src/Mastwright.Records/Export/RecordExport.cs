@@ -40,13 +40,13 @@ public static class RecordExport
     /// <param name="choice">Which records.</param>
     /// <param name="form">The form.</param>
     /// <param name="stream">Where to.</param>
-    /// <param name="places">For GeoJSON: where the stations are, by their addresses.</param>
+    /// <param name="places">For GeoJSON: where the station of an address was at a time (microseconds since 1970 UTC); null where that is unknown.</param>
     /// <param name="progress">Told the records read; may be null.</param>
     /// <param name="cancellation">Stops between two pieces.</param>
     /// <exception cref="RecordStoreException">The store cannot be read.</exception>
     /// <exception cref="OperationCanceledException">It was stopped; what is written then is not whole.</exception>
     public static long Write(
-        RecordStore store, ExportChoice choice, ExportForm form, Stream stream, IReadOnlyDictionary<string, StationPlace> places, IProgress<int>? progress, CancellationToken cancellation)
+        RecordStore store, ExportChoice choice, ExportForm form, Stream stream, Func<string, long, StationPlace?> places, IProgress<int>? progress, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(store);
         ArgumentNullException.ThrowIfNull(choice);
