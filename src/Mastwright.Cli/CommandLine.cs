@@ -21,6 +21,7 @@ internal static class CommandLine
             LinksCommand.Create(),
             HopsCommand.Create(),
             AirCommand.Create(),
+            ShadowCommand.Create(),
             ReachCommand.Create(),
             AirtimeCommand.Create(),
             SunCommand.Create(),

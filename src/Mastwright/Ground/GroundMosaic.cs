@@ -96,6 +96,9 @@ public sealed class GroundMosaic
     public GroundMosaic With(ImmutableArray<GroundTile> seaTiles, CoverTable coverTable, SeaMap? sea) =>
         new(Heights, Covers) { SeaTiles = seaTiles, CoverTable = coverTable, Sea = sea };
 
+    /// <summary>The same ground without what stands on it: every kind of cover is as high as nothing; where water is stays known.</summary>
+    public GroundMosaic Bare() => With(SeaTiles, CoverTable.Of(CoverTable.Rows.Select(row => row with { HeightMetres = 0 })), Sea);
+
     /// <summary>The height of a place.</summary>
     public GroundHeight HeightAt(GeoPoint point)
     {
