@@ -14,6 +14,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
         "links skerrin-demo/plan.yaml --no-cache --all",
         "hops skerrin-demo/plan.yaml lantern-bay --worlds 50 --no-cache",
         "air skerrin-demo/plan.yaml --reports 60 --hours 1 --no-cache",
+        "shadow skerrin-demo/plan.yaml lantern-bay --radius 3km --cell 250m --no-cache",
         "check skerrin-demo/plan.yaml --site ferry-house --all",
         "check skerrin-demo/plan.yaml --compare",
         "path skerrin-demo/plan.yaml ferry-house lantern-bay",
@@ -51,6 +52,7 @@ public sealed class OutputTests(SkerrinRun skerrin)
     [InlineData("reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --json")]
     [InlineData("path skerrin-demo/plan.yaml ferry-house lantern-bay --json")]
     [InlineData("air skerrin-demo/plan.yaml --hours 1 --no-cache --json")]
+    [InlineData("shadow skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --no-cache --json")]
     [InlineData("airtime skerrin-demo/plan.yaml --json")]
     public void Every_ledger_sums_to_its_total(string line)
     {

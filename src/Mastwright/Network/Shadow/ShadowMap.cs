@@ -49,8 +49,8 @@ public sealed class ShadowMap
             throw new ArgumentException("The fields are not cell on cell.", nameof(bare));
         }
 
-        ShadowCause[] causes = new ShadowCause[field.LossDb.Length];
-        byte[] hops = new byte[causes.Length];
+        ShadowCause[] cells = new ShadowCause[field.LossDb.Length];
+        byte[] reached = new byte[cells.Length];
         SmoothPaths smooth = new(field.Input, ground);
         Parallel.For(0, field.Frame.Rows, row =>
         {
@@ -63,13 +63,13 @@ public sealed class ShadowMap
                     continue;
                 }
 
-                hops[cell] = margin >= 0 ? (byte)1 : (byte)0;
-                causes[cell] = margin >= 0
+                reached[cell] = margin >= 0 ? (byte)1 : (byte)0;
+                cells[cell] = margin >= 0
                     ? ShadowCause.Reached
                     : Cause(margin + field.LossDb[cell] - map.Budget.LocationShiftDb, bare.LossDb[cell] - map.Budget.LocationShiftDb, smooth.Losses(ReachGrid.Centre(field.Frame, column, row)));
             }
         });
-        return new(map, causes, hops);
+        return new(map, cells, reached);
     }
 
     /// <summary>The same with what a relay reaches.</summary>
