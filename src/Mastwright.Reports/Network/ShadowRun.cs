@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Mastwright.Ground;
-using Mastwright.Network.Graph;
 using Mastwright.Network.Links;
 using Mastwright.Network.Reach;
 using Mastwright.Network.Shadow;
@@ -97,8 +96,7 @@ internal static class ShadowRun
         }
 
         int from = links.Stations.IndexOf(links.Stations.First(one => one.Key == station.Key));
-        StationGraph graph = StationGraph.OfLinks(links.Stations.Length, links.Pairs.ToArray().Where(pair => pair.LeastMarginDb >= 0).Select(pair => (pair.From, pair.To)));
-        int[] hops = graph.FewestHops(from, hopLimit - 1);
+        int[] hops = HopExamination.BothWays(links).FewestHops(from, hopLimit - 1);
         return Enumerable.Range(0, stations.Length).Where(one => hops[one] > 0).OrderBy(one => hops[one]).Select(one => (stations[one], hops[one]));
     }
 }

@@ -4,14 +4,13 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Mastwright.Geodesy;
 using Mastwright.Network.Links;
+using Mastwright.Storage.Reach;
 
 namespace Mastwright.Storage.Network;
 
 /// <summary>Writes stations and the links between them as GeoJSON (RFC 7946): a point a station, a line a link, cut at the antimeridian.</summary>
 public static class LinksGeoJson
 {
-    private const int Decimals = 7;
-
     private static readonly JsonWriterOptions Form = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The text of a file.</summary>
@@ -37,7 +36,7 @@ public static class LinksGeoJson
                 writer.WriteStartObject("geometry");
                 writer.WriteString("type", "Point");
                 writer.WritePropertyName("coordinates");
-                Position(writer, station.Place.LongitudeDegrees, station.Place.LatitudeDegrees);
+                ReachGeoJson.Position(writer, station.Place.LongitudeDegrees, station.Place.LatitudeDegrees);
                 writer.WriteEndObject();
                 writer.WriteEndObject();
             }
@@ -85,8 +84,8 @@ public static class LinksGeoJson
         writer.WriteStartArray("coordinates");
         if (!isCut)
         {
-            Position(writer, from.LongitudeDegrees, from.LatitudeDegrees);
-            Position(writer, to.LongitudeDegrees, to.LatitudeDegrees);
+            ReachGeoJson.Position(writer, from.LongitudeDegrees, from.LatitudeDegrees);
+            ReachGeoJson.Position(writer, to.LongitudeDegrees, to.LatitudeDegrees);
         }
         else
         {
@@ -94,12 +93,12 @@ public static class LinksGeoJson
             double share = (edge - from.LongitudeDegrees) / (turn - (360 * Math.Sign(turn)));
             double latitude = from.LatitudeDegrees + (share * (to.LatitudeDegrees - from.LatitudeDegrees));
             writer.WriteStartArray();
-            Position(writer, from.LongitudeDegrees, from.LatitudeDegrees);
-            Position(writer, edge, latitude);
+            ReachGeoJson.Position(writer, from.LongitudeDegrees, from.LatitudeDegrees);
+            ReachGeoJson.Position(writer, edge, latitude);
             writer.WriteEndArray();
             writer.WriteStartArray();
-            Position(writer, -edge, latitude);
-            Position(writer, to.LongitudeDegrees, to.LatitudeDegrees);
+            ReachGeoJson.Position(writer, -edge, latitude);
+            ReachGeoJson.Position(writer, to.LongitudeDegrees, to.LatitudeDegrees);
             writer.WriteEndArray();
         }
 
@@ -116,13 +115,5 @@ public static class LinksGeoJson
         {
             writer.WriteNull(name);
         }
-    }
-
-    private static void Position(Utf8JsonWriter writer, double longitudeDegrees, double latitudeDegrees)
-    {
-        writer.WriteStartArray();
-        writer.WriteNumberValue(Math.Round(longitudeDegrees, Decimals));
-        writer.WriteNumberValue(Math.Round(latitudeDegrees, Decimals));
-        writer.WriteEndArray();
     }
 }

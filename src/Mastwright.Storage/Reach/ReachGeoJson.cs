@@ -110,7 +110,8 @@ public static class ReachGeoJson
         writer.WriteEndArray();
     }
 
-    private static void Position(Utf8JsonWriter writer, double longitudeDegrees, double latitudeDegrees)
+    /// <summary>A position: longitude, latitude, in degrees.</summary>
+    internal static void Position(Utf8JsonWriter writer, double longitudeDegrees, double latitudeDegrees)
     {
         writer.WriteStartArray();
         writer.WriteNumberValue(Math.Round(longitudeDegrees, Decimals));

@@ -42,8 +42,12 @@ public static class HopExamination
     }
 
     /// <summary>The links that are heard both ways at the best guess.</summary>
-    internal static StationGraph BothWays(LinkMatrix matrix) => StationGraph.OfLinks(
-        matrix.Stations.Length, matrix.Pairs.ToArray().Where(pair => pair.LeastMarginDb >= 0).Select(pair => (pair.From, pair.To)));
+    public static StationGraph BothWays(LinkMatrix matrix)
+    {
+        ArgumentNullException.ThrowIfNull(matrix);
+        return StationGraph.OfLinks(
+            matrix.Stations.Length, matrix.Pairs.ToArray().Where(pair => pair.LeastMarginDb >= 0).Select(pair => (pair.From, pair.To)));
+    }
 
     private static (int From, int To, double Probability)[] Ways(LinkMatrix matrix) =>
     [

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Findings;
 using Mastwright.Network;
+using Mastwright.Network.Links;
 
 namespace Mastwright.Plans;
 
@@ -11,7 +12,7 @@ internal static class LinkVerdict
     /// <summary>The direction that decides: the worse verdict (fails, unknown, tight, ok), then the smaller margin.</summary>
     internal static LinkDirection Weaker(LinkDirection one, LinkDirection other)
     {
-        int order = Order(one.Verdict).CompareTo(Order(other.Verdict));
+        int order = LinkPair.Order(one.Verdict).CompareTo(LinkPair.Order(other.Verdict));
         if (order != 0)
         {
             return order < 0 ? one : other;
@@ -75,14 +76,6 @@ internal static class LinkVerdict
         Verdict.Fails => Text($"{direction.From.Name} falls {-marginDb:0.0} dB short at {direction.To.Name}"),
         Verdict.Tight => Text($"{direction.From.Name} is heard at {direction.To.Name} with only {marginDb:0.0} dB to spare of the {settings.Wanted.MarginDb:0.#} dB wanted"),
         _ => Text($"{direction.From.Name} is heard at {direction.To.Name} with {marginDb:0.0} dB to spare"),
-    };
-
-    private static int Order(Verdict verdict) => verdict switch
-    {
-        Verdict.Fails => 0,
-        Verdict.Unknown => 1,
-        Verdict.Tight => 2,
-        _ => 3,
     };
 
     private static string Few(ImmutableArray<string> missing) => missing.Length switch

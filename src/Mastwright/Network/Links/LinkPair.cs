@@ -27,7 +27,8 @@ public sealed record LinkPair(int From, int To, double DistanceMetres, double Be
     /// <summary>Indices and verdict.</summary>
     public override string ToString() => $"{From} ~ {To}: {Verdict}";
 
-    private static int Order(Verdict verdict) => verdict switch
+    /// <summary>Which verdict of two directions decides: the smaller number.</summary>
+    internal static int Order(Verdict verdict) => verdict switch
     {
         Verdict.Fails => 0,
         Verdict.Unknown => 1,
