@@ -20,7 +20,7 @@ internal static class FindingSentenceTable
         ("air-busy", "At {name} the channel is busy for {busy} of the time, more than anywhere else.", "From half of the time on, more traffic delivers less: send less often, shorter or faster, or pass on less."),
         ("air-limit", "{name} has to wait {times}, {minutes} altogether, to keep within {limit} of any hour; of its packets {dropped}.", "Send less often, shorter or faster, or let it pass on less."),
         ("air-growth", "{says}{help}.", "Take the rule that helps most, or split the network."),
-        ("shadow-cause", "Around {name} {shadow} are not reached directly. The largest part of it, {most}. Relays of the plan reach {opened}. {advice}", ""),
+        ("shadow-cause", "Around {name} {shadow} are not reached directly{most}. Relays of the plan reach {opened}.{advice}", ""),
         ("path-outside-model", "{problem} The figure is by {method}.", "Take it as a rough guess, and measure."),
         ("antenna-under-ground", "The antenna of {name} would be under the ground.", "Check its height, what it is measured from, and the ground height."),
         ("ground-height-differs", "The plan puts the ground at {name} at {given}; the height source has {source} there.", "Check the position first, then the ground height and its datum."),

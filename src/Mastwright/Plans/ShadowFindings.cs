@@ -34,9 +34,9 @@ internal static class ShadowFindings
             Details = FindingDetails.Of(
                 ("name", name),
                 ("shadow", Area(shadow)),
-                ("most", shadow == 0 ? "no part" : Text($"{Area(most.AreaSquareMetres)}: {Words(most.Cause)}")),
+                ("most", shadow == 0 ? "" : Text($"; the largest part, {Area(most.AreaSquareMetres)}, is {Words(most.Cause)}")),
                 ("opened", opened == 0 ? "none of it" : Area(opened)),
-                ("advice", shadow == 0 ? "" : Advice(most.Cause))),
+                ("advice", shadow == 0 ? "" : " " + Advice(most.Cause))),
         };
     }
 
