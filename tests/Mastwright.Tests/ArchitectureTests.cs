@@ -17,8 +17,9 @@ public sealed partial class ArchitectureTests
         ["Propagation"] = ["Quantities", "Findings", "Geodesy", "Ground"],
         ["Station"] = ["Quantities", "Findings"],
         ["Evidence"] = ["Quantities", "Findings"],
+        ["Agreement"] = ["Quantities", "Findings", "Network", "Evidence"],
         ["Network"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Jobs"],
-        ["Plans"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Network", "Evidence", "Jobs"],
+        ["Plans"] = ["Quantities", "Findings", "Geodesy", "Ground", "Propagation", "Station", "Network", "Evidence", "Agreement", "Jobs"],
     };
 
     [Fact]

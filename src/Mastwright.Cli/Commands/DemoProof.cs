@@ -19,10 +19,10 @@ internal static class DemoProof
         SkerrinRecordFile.Write(csv);
         long entry = Import(csv, mapping, place, cancellation);
         Console.Out.WriteLine($"{OwnName.Command} records import {csv} --as {mapping} --store {place}");
-        Console.Out.WriteLine($"{OwnName.Command} prove {planPath} {Site} --store {place} --entry {entry} --picture {Path.Combine(folder, "proof.svg")}");
+        Console.Out.WriteLine($"{OwnName.Command} prove {planPath} {Site} --store {place} --entry {entry} --prediction --picture {Path.Combine(folder, "proof.svg")}");
         Console.Out.WriteLine();
         int code = ProveCommand.Run(
-            new(planPath, Site, place, SkerrinRecords.Network, null, null, (int)entry, AllowOutside: false), PictureFile.Of(Path.Combine(folder, "proof.svg"), isDark: false), json: false, []);
+            new(planPath, Site, place, SkerrinRecords.Network, null, null, (int)entry, AllowOutside: false) { WithPrediction = true }, PictureFile.Of(Path.Combine(folder, "proof.svg"), isDark: false), json: false, []);
         return code == ExitCode.FindingFails ? ExitCode.Fine : code;
     });
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Mastwright.Agreement;
 using Mastwright.Cli.Output;
 using Mastwright.Evidence;
 using Mastwright.Evidence.Proof;
@@ -28,16 +29,17 @@ internal static class ProveCommand
         Option<string?> before = new("--before") { Description = "The period before the change, UTC: 2026-06-01..2026-07-01.", HelpName = "FROM..TO" };
         Option<string?> after = new("--after") { Description = "The period after it.", HelpName = "FROM..TO" };
         Option<int?> entry = Options.Whole("--entry", "In place of both: the log entry of the change.");
+        Option<bool> prediction = new("--prediction") { Description = "Hold what was heard after against what the plan predicts, too." };
         Option<string?> picture = new("--picture") { Description = "Draw levels over time and the shift of each station into this .svg or .png file.", HelpName = "FILE" };
         Option<bool> dark = new("--dark") { Description = "Draw for a dark page." };
         Option<bool> outside = Options.AllowOutside();
         Option<bool> json = Options.Json();
         Option<string[]> failOn = Options.FailOn();
-        Command command = new("prove", "Hold a station's records before and after a change against each other.") { plan, site, store, network, before, after, entry, picture, dark, outside, json, failOn };
+        Command command = new("prove", "Hold a station's records before and after a change against each other.") { plan, site, store, network, before, after, entry, prediction, picture, dark, outside, json, failOn };
         command.SetAction(parsed => StoreOptions.Guarded(() => Run(
             new(
                 parsed.GetRequiredValue(plan), parsed.GetRequiredValue(site), parsed.GetRequiredValue(store), parsed.GetValue(network),
-                parsed.GetValue(before), parsed.GetValue(after), parsed.GetValue(entry), parsed.GetValue(outside)),
+                parsed.GetValue(before), parsed.GetValue(after), parsed.GetValue(entry), parsed.GetValue(outside)) { WithPrediction = parsed.GetValue(prediction) },
             PictureFile.Of(parsed.GetValue(picture), parsed.GetValue(dark)),
             parsed.GetValue(json),
             parsed.GetValue(failOn))));
@@ -76,18 +78,29 @@ internal static class ProveCommand
             return ExitCode.BadInput;
         }
 
-        if (picture is not null && !picture.Write(ProofPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light)))
+        AgreementSummary? agreement = request.WithPrediction ? ProofPrediction.Of(request, report, reading.Stations) : null;
+        if (request.WithPrediction && agreement is null)
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (agreement is not null)
+        {
+            report = report with { Findings = [.. report.Findings, .. agreement.Findings(site.Key)] };
+        }
+
+        if (picture is not null && !picture.Write(ProofPicture.Draw(report, agreement, picture.IsDark ? Theme.Dark : Theme.Light)))
         {
             return ExitCode.BadInput;
         }
 
         if (json)
         {
-            Console.Out.WriteLine(ProofJson.Write(report, reading.Stations));
+            Console.Out.WriteLine(ProofJson.Write(report, reading.Stations, agreement));
         }
         else
         {
-            ProofText.Write(report, picture?.Path);
+            ProofText.Write(report, agreement, picture?.Path);
         }
 
         return Options.Code(report.Findings, failOn);
@@ -116,4 +129,8 @@ internal static class ProveCommand
 }
 
 /// <summary>What prove is asked for.</summary>
-internal sealed record ProveRequest(string Plan, string Site, string Store, string? Network, string? Before, string? After, int? Entry, bool AllowOutside);
+internal sealed record ProveRequest(string Plan, string Site, string Store, string? Network, string? Before, string? After, int? Entry, bool AllowOutside)
+{
+    /// <summary>Whether the plan's prediction is held against the records too.</summary>
+    internal bool WithPrediction { get; init; }
+}

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Mastwright.Agreement;
 using Mastwright.Evidence.Proof;
 using Mastwright.Evidence.Statistics;
 using Mastwright.Findings;
@@ -9,7 +10,7 @@ namespace Mastwright.Cli.Output;
 /// <summary>A proof on the terminal, 80 columns wide: the verdict, the stations, what is to be said.</summary>
 internal static class ProofText
 {
-    internal static void Write(ProofReport report, string? picture)
+    internal static void Write(ProofReport report, AgreementSummary? agreement, string? picture)
     {
         StringBuilder text = new();
         foreach (string sentence in report.Verdict)
@@ -24,6 +25,11 @@ internal static class ProofText
         {
             string name = report.Question.NameOf(one.Station);
             text.Line($"{(name.Length > 20 ? name[..20] : name),-20} {Rate(one.Before),8}{Rate(one.After),8}  {Delivered(one.Before),8}{Delivered(one.After),7}  {ShiftOf(one)}");
+        }
+
+        if (agreement is not null)
+        {
+            Predicted(text, agreement);
         }
 
         text.AppendLine();
@@ -44,6 +50,18 @@ internal static class ProofText
         }
 
         Console.Out.Write(text.ToString());
+    }
+
+    private static void Predicted(StringBuilder text, AgreementSummary agreement)
+    {
+        text.AppendLine();
+        text.AppendLine("                       predicted      measured     off    works with");
+        text.AppendLine("link from              signal, dBm    signal, dBm  dB     confidence");
+        foreach (AgreementRow row in agreement.Rows)
+        {
+            string measured = row.MeasuredDbm is { } heard ? Text($"{heard:0.0;−0.0}{(row.WeakOnesLost ? " at most" : "")}") : "not heard";
+            text.Line($"{(row.Name.Length > 20 ? row.Name[..20] : row.Name),-20} {Text($"{row.PredictedDbm:0;−0} ± {row.SpreadDb:0}"),13} {measured,14} {row.OffDb,7:+0.0;−0.0;0.0} {100 * row.Works,12:0} %");
+        }
     }
 
     private static string Rate(HeardSummary heard) => heard.Packets == 0 ? "none" : Text($"{heard.PacketsADay:0.0}");

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Mastwright.Agreement;
 using Mastwright.Evidence.Proof;
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Fonts;
@@ -22,8 +23,11 @@ public static class ProofPicture
     private static readonly ImmutableArray<ImmutableArray<double>> Dashes = [[], [7, 4], [2, 3], [9, 3, 2, 3], [12, 5], [4, 2]];
 
     /// <summary>Draws a proof.</summary>
+    /// <param name="report">The proof.</param>
+    /// <param name="agreement">Prediction against records, drawn below; null for none.</param>
+    /// <param name="theme">Light or dark.</param>
     /// <exception cref="InvalidOperationException">The fonts are missing from the program.</exception>
-    public static Drawing Draw(ProofReport report, Theme theme)
+    public static Drawing Draw(ProofReport report, AgreementSummary? agreement, Theme theme)
     {
         ArgumentNullException.ThrowIfNull(report);
         Palette palette = Palette.Of(theme);
@@ -32,11 +36,13 @@ public static class ProofPicture
         List<StationProof> shifted = [.. shown.Where(one => one.SignalPower is not null)];
         double rowsTop = levels.Bottom + 92;
         double rows = RowPixels * (shifted.Count + 1);
+        List<AgreementRow> heard = [.. (agreement?.Rows ?? []).Where(row => row.MeasuredDbm is not null)];
+        double agreementTop = rowsTop + rows + 96;
         string title = $"{report.Question.Name}: before and after";
         return new()
         {
             WidthPixels = Width,
-            HeightPixels = (int)(rowsTop + rows + 56),
+            HeightPixels = (int)(heard.Count == 0 ? rowsTop + rows + 56 : agreementTop + AgreementLayer.Height + 56),
             Title = title,
             Description = string.Join(' ', report.Verdict),
             Paper = palette.Paper,
@@ -47,6 +53,7 @@ public static class ProofPicture
                 new TextShape(new(Margin, 77), TextRuler.Fit(report.Verdict[1], Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
                 new GroupShape("levels", Levels(report, shown, levels, palette)),
                 new GroupShape("shifts", Shifts(report, shifted, new(Margin + 190, rowsTop, Width - Margin - 120, rowsTop + rows), palette)),
+                .. heard.Count == 0 ? Array.Empty<Shape>() : [new GroupShape("agreement", AgreementLayer.Draw(heard, agreementTop, Width - Margin, palette))],
             ],
         };
     }

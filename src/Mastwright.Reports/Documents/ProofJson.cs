@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Mastwright.Agreement;
 using Mastwright.Evidence.Proof;
 using Mastwright.Evidence.Statistics;
 
@@ -10,7 +11,8 @@ internal static class ProofJson
     /// <summary>The document.</summary>
     /// <param name="report">The proof.</param>
     /// <param name="stations">Keys or addresses of the stations by their place.</param>
-    internal static string Write(ProofReport report, IReadOnlyList<string> stations) => JsonDocumentWriter.Write("proof", 1, writer =>
+    /// <param name="agreement">Prediction against records; null where it was not asked for.</param>
+    internal static string Write(ProofReport report, IReadOnlyList<string> stations, AgreementSummary? agreement = null) => JsonDocumentWriter.Write("proof", 1, writer =>
     {
         writer.WriteString("site", report.Question.Subject);
         writer.WriteString("site-name", report.Question.Name);
@@ -41,6 +43,7 @@ internal static class ProofJson
         }
 
         writer.WriteEndArray();
+        Prediction(writer, agreement);
         writer.Findings("findings", report.Findings);
         writer.Assumptions("assumptions", report.Assumptions);
     });
@@ -114,6 +117,36 @@ internal static class ProofJson
         Interval(writer, "delivery", heard.Delivery);
         writer.Number("snr-lowest-tenth-db", heard.LowSnrDb);
         writer.Number("typical-hops", heard.TypicalHops);
+        writer.WriteEndObject();
+    }
+
+    private static void Prediction(Utf8JsonWriter writer, AgreementSummary? agreement)
+    {
+        if (agreement is null)
+        {
+            writer.WriteNull("prediction");
+            return;
+        }
+
+        writer.WriteStartObject("prediction");
+        writer.WriteNumber("links-compared", agreement.Compared);
+        writer.Number("bias-db", agreement.BiasDb);
+        Interval(writer, "bias-interval-db", agreement.BiasInterval);
+        writer.Number("spread-db", agreement.SpreadDb);
+        writer.WriteStartArray("links");
+        foreach (AgreementRow row in agreement.Rows)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("station", row.Station);
+            writer.Number("predicted-dbm", row.PredictedDbm);
+            writer.Number("predicted-spread-db", row.SpreadDb);
+            writer.Number("works", row.Works);
+            writer.Number("measured-dbm", row.MeasuredDbm);
+            writer.WriteBoolean("weak-ones-lost", row.WeakOnesLost);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
         writer.WriteEndObject();
     }
 

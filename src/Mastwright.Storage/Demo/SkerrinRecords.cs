@@ -47,10 +47,10 @@ public sealed class SkerrinRecords
 
     private static readonly SkerrinSender[] Senders =
     [
-        new("gannet-stack", -96, -89, OverSea: true, ThroughWood: false),
-        new("upper-school", -108, -99, OverSea: false, ThroughWood: true),
-        new("pilot-hut", -106, -99.5, OverSea: true, ThroughWood: false),
-        new("wind-shed", -121, -113, OverSea: false, ThroughWood: true),
+        new("gannet-stack", -94, -87, OverSea: true, ThroughWood: false),
+        new("upper-school", -106, -97, OverSea: false, ThroughWood: true),
+        new("pilot-hut", -121, -113, OverSea: false, ThroughWood: false),
+        new("wind-shed", -97, -88.5, OverSea: false, ThroughWood: true),
         new("creamery", -142, -114, OverSea: false, ThroughWood: true),
         new("lantern-bay", -150, -145, OverSea: false, ThroughWood: false, OldHops: 3, NewHops: 2),
         new("east-quay", -150, -145, OverSea: false, ThroughWood: false, OldHops: 3, NewHops: 2),

@@ -154,8 +154,8 @@ internal static class FindingSentenceTable
         ("proof-heard", "Others hear {name} {word}: {shift} {range}, up on {better} stations.", "Look at the power, the feed and the antenna of the sending side."),
         ("proof-heard-few", "The records of others do not show whether they hear {name} better or worse.", "Import their records of both periods."),
         ("proof-heard-unknown", "Whether others hear {name} better or worse is not known: no records of theirs are in the store.", "Ask for their records of both periods, and import them."),
-        ("proof-new", "{name} is newly heard directly: {packets} on {days} ({share} of days), none on {other} before (0 to {otherShare}); probability of that by chance {chance}.", "Wait for more days before calling it new."),
-        ("proof-lost", "{name} is no longer heard directly: {packets} on {days} before ({share} of days), none on {other} since; probability of that by chance {chance}.", "Ask whether it still stands and sends; then look at the antenna's direction and at what it lost."),
+        ("proof-new", "{name} is newly heard directly: {packets} on {days} ({share} of days), none on {other} before ({otherShare} of days); probability of that by chance {chance}.", "Wait for more days before calling it new."),
+        ("proof-lost", "{name} is no longer heard directly: {packets} on {days} before ({share} of days), none on {other} since ({otherShare} of days); probability of that by chance {chance}.", "Ask whether it still stands and sends; then look at the antenna's direction and at what it lost."),
         ("proof-at-least", "{name} shifted by at least {shift} {range}: before, its weakest packets were lost and are not in the mean.", "Nothing: the true shift is larger. With packets that count up, the losses could be counted in."),
         ("proof-at-most", "{name} shifted by at most {shift} {range}: its weakest packets are lost since and are not in the mean.", "With packets that count up, the losses could be counted in."),
         ("proof-near-limit", "{name} was within {clearance} of the demodulation limit in both periods: its levels say nothing of the shift.", "Look at how often it was heard instead."),
@@ -168,5 +168,9 @@ internal static class FindingSentenceTable
         ("proof-wet", "Days on which most stations were far below their usual level: {days}. Wet leaves, ice or water in a connector do that.", "Choose periods of like weather, or longer ones; look into the connectors."),
         ("proof-sender-unknown", "{packets} no last sender: counted, never used for level.", "Have the mapping name the last sender, where the source tells it."),
         ("proof-clock", "The store holds records of a time that cannot be (before 2000, or to come): a clock was wrong, and the two periods may hold packets of other days.", "Set the source's clock, and import with what it is off by."),
+        ("agreement-bias", "Measured less predicted signal power: {bias} on average ({low} to {high}), spread {spread}, over {links}: {says}.", "Check powers, gains, feeds and heights of the plan before the model; the reported level of a receiver may itself be off by some dB."),
+        ("agreement-unknown", "Prediction and records cannot be held against each other: {links} links of the plan were heard directly with a level, {wanted} are wanted.", "Give each station's addresses in the plan, and records that tell the last sender."),
+        ("agreement-silent", "{name} should be heard (the link works with {works} confidence) and is not.", "Ask whether it stands and sends as the plan says; then look for what stands in the way."),
+        ("agreement-unexpected", "{name} is heard, although the link works with {works} confidence only.", "Check its place, height and power in the plan; the cover on the path may be lower than assumed."),
     ];
 }

@@ -22,7 +22,7 @@ public sealed class JsonShapesTests(SkerrinRun skerrin)
     [InlineData("reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --json", "reach-1")]
     [InlineData("reach skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --compare-fit-out eaves --receiver mast --json", "reach-1")]
     [InlineData("reach skerrin-demo/plan.yaml ferry-house creamery --radius 2km --cell 250m --json", "reach-several-1")]
-    [InlineData("prove skerrin-demo/plan.yaml ferry-house --store skerrin-demo/records.sqlite --entry 1 --json", "proof-1")]
+    [InlineData("prove skerrin-demo/plan.yaml ferry-house --store skerrin-demo/records.sqlite --entry 1 --prediction --json", "proof-1")]
     [InlineData("links skerrin-demo/plan.yaml --no-cache --json", "links-1")]
     [InlineData("hops skerrin-demo/plan.yaml ferry-house --worlds 50 --no-cache --json", "hops-1")]
     [InlineData("air skerrin-demo/plan.yaml --hours 1 --no-cache --json", "air-1")]

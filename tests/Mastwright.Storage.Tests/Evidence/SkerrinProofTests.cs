@@ -13,7 +13,7 @@ public sealed class SkerrinProofTests
     public void The_demo_tells_its_story()
     {
         SkerrinTrial proof = SkerrinTrial.Run(SkerrinRecordFile.DemoSeed);
-        Assert.Equal(ShiftKnowledge.LossesCounted, proof.Of("wind-shed").Knowledge);
+        Assert.Equal(ShiftKnowledge.LossesCounted, proof.Of("pilot-hut").Knowledge);
         Assert.Equal(ShiftKnowledge.Full, proof.Of("gannet-stack").Knowledge);
         Assert.Equal(0, proof.Of("creamery").Before.Packets);
         Assert.InRange(proof.Of("creamery").Chance!.Value, 0, 1e-10);

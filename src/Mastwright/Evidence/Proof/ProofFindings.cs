@@ -104,7 +104,7 @@ internal static class ProofFindings
                     ("name", name), ("packets", ProofWords.Count(there.Packets, "packet", "packets")),
                     ("days", ProofWords.Text($"{there.DaysHeard} of {there.Days} days")), ("share", ProofWords.Share(there.ShareOfDays)),
                     ("other", ProofWords.Count(isNew ? station.Before.Days : station.After.Days, "day", "days")),
-                    ("otherShare", ProofWords.Share(isNew ? station.Before.ShareOfDays : station.After.ShareOfDays)), ("chance", ProofWords.Text($"{chance:0.####}"))),
+                    ("otherShare", ProofWords.Share(isNew ? station.Before.ShareOfDays : station.After.ShareOfDays)), ("chance", chance < 0.0001 ? "below 0.0001" : ProofWords.Text($"{chance:0.####}"))),
             };
         }
 
