@@ -103,7 +103,7 @@ public sealed class ArgumentsTests : IDisposable
     [Fact]
     public void An_output_that_is_full_is_told()
     {
-        ProgramRun run = ProgramRun.Start("sh", folder.Path, null, "-c", $"dotnet '{ProgramRun.BuiltProgram}' airtime plan.yaml > /dev/full").EndsWith(2);
+        ProgramRun run = ProgramRun.Start("sh", folder.Path, null, "-c", $"{ProgramRun.ShellCommand} airtime plan.yaml > /dev/full").EndsWith(2);
         Assert.Single(run.ErrorLines);
     }
 

@@ -100,7 +100,7 @@ public sealed class RecordsImportTests
     public void A_full_disk_and_a_read_only_folder_are_said_and_lose_nothing()
     {
         using TemporaryFolder folder = Small(Many());
-        folder.Write("import", $"exec dotnet '{ProgramRun.BuiltProgram}' records import records.csv --as m.yaml --store \"$1\"\n");
+        folder.Write("import", $"exec {ProgramRun.ShellCommand} records import records.csv --as m.yaml --store \"$1\"\n");
         folder.Write("script", """
             mkdir small closed && mount -t tmpfs -o size=2m none small || exit 9
             sh import small/s.sqlite 2>full.txt; echo $? >>full.txt
@@ -156,7 +156,7 @@ public sealed class RecordsImportTests
     }
 
     private static Process Start(TemporaryFolder folder) => Process.Start(new ProcessStartInfo(
-        "dotnet", [ProgramRun.BuiltProgram, "records", "import", "records.csv", "--as", "m.yaml", "--store", "s.sqlite"])
+        ProgramRun.Command[0], [.. ProgramRun.Command.Skip(1), "records", "import", "records.csv", "--as", "m.yaml", "--store", "s.sqlite"])
     {
         WorkingDirectory = folder.Path, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
     })!;

@@ -17,7 +17,7 @@ public sealed class ServedPlan : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         PlanPath = SmallPlan.Write(folder);
-        ProcessStartInfo start = new("dotnet", [ProgramRun.BuiltProgram, "serve", PlanPath, "--port", "0"])
+        ProcessStartInfo start = new(ProgramRun.Command[0], [.. ProgramRun.Command.Skip(1), "serve", PlanPath, "--port", "0"])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

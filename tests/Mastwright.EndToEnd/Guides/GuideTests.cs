@@ -106,7 +106,7 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
     {
         using TemporaryFolder folder = new();
         BorrowGround(folder);
-        folder.Write("mastwright", $"#!/bin/sh\nexec dotnet '{ProgramRun.BuiltProgram}' \"$@\"\n");
+        folder.Write("mastwright", $"#!/bin/sh\nexec {ProgramRun.ShellCommand} \"$@\"\n");
         File.SetUnixFileMode(folder.File("mastwright"), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         int commands = 0;
         string output = "";
