@@ -8,13 +8,8 @@ namespace Mastwright.Benchmarks.Soak;
 /// <summary>Runs the cases of one campaign, one after another, until its time is over or one fails.</summary>
 internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
 {
-    /// <summary>A case may take this long on a busy machine.</summary>
-
     /// <summary>After this long a case counts as hanging: its input is kept and the program ends.</summary>
     private const double HangSeconds = 120;
-
-    /// <summary>A case may allocate this much in all; the largest sound input of a campaign takes a twentieth.</summary>
-    private const long MostBytes = 600L << 20;
 
     private long startedAt;
     private SoakCase? running;
@@ -86,7 +81,7 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
             SlowestMilliseconds = Math.Max(SlowestMilliseconds, took);
             MostMegabytes = Math.Max(MostMegabytes, bytes / 1e6);
             return took > campaign.MostSeconds * 1000 ? string.Create(CultureInfo.InvariantCulture, $"it took {took / 1000:0} s")
-                : bytes > MostBytes ? string.Create(CultureInfo.InvariantCulture, $"it allocated {bytes / 1e6:0} MB")
+                : bytes > campaign.MostBytes ? string.Create(CultureInfo.InvariantCulture, $"it allocated {bytes / 1e6:0} MB")
                 : null;
         }
         catch (Exception fault)

@@ -10,7 +10,7 @@ internal static class ProofCampaigns
 
     internal static IEnumerable<Campaign> All()
     {
-        yield return new("proof-coverage", Coverage) { MostSeconds = 600 };
+        yield return new("proof-coverage", Coverage) { MostSeconds = 600, MostBytes = long.MaxValue };
     }
 
     private static SoakCase Coverage(Random random)

@@ -16,8 +16,11 @@ internal sealed record SoakCase(string FileName, byte[] Input, Action Check)
 /// <param name="Make">Makes the case of a start number.</param>
 internal sealed record Campaign(string Name, Func<Random, SoakCase> Make)
 {
-    /// <summary>The longest that a case may take, in seconds.</summary>
+    /// <summary>The longest that a case may take on a busy machine, in seconds.</summary>
     internal double MostSeconds { get; init; } = 20;
+
+    /// <summary>The most that a case may allocate in all, in bytes; the largest sound input of most campaigns takes a twentieth.</summary>
+    internal long MostBytes { get; init; } = 600L << 20;
 }
 
 /// <summary>Something that must hold does not.</summary>

@@ -7,7 +7,7 @@ namespace Mastwright.Evidence.Proof;
 public static class ProofExamination
 {
     private const int DriftDays = 7;
-    private const double LeastFallDb = 1;
+    private const double LeastFallDb = 1.5;
 
     /// <summary>What the two periods show.</summary>
     /// <param name="before">Receptions of the period before.</param>
@@ -91,13 +91,13 @@ public static class ProofExamination
         return all.Length == 0 ? double.NaN : all.Average();
     }
 
-    /// <summary>Whether stations fell together in the last week before, by twice what they are known to on average: they share the antenna, so their errors go together.</summary>
+    /// <summary>Whether stations fell together in the last week before, by more than what they are known to on average: they share the antenna, so their errors go together.</summary>
     private static bool IsFailing(List<SenderLevels> levels, ShiftEstimate?[] drifts)
     {
         ShiftEstimate[] told = [.. drifts.Where((drift, i) => drift?.Interval is not null && levels[i].Knowledge is ShiftKnowledge.Full or ShiftKnowledge.LossesCounted).OfType<ShiftEstimate>()];
         return told.Length >= 2
             && 3 * told.Count(drift => drift.Shift < 0) >= 2 * told.Length
-            && told.Average(drift => drift.Shift) < -Math.Max(LeastFallDb, 2 * told.Average(drift => drift.StandardError));
+            && told.Average(drift => drift.Shift) < -Math.Max(LeastFallDb, 1.5 * told.Average(drift => drift.StandardError));
     }
 
     /// <summary>Days on which at least half of the stations, and two at the least, were off their mean by more than a limit to the same side.</summary>
