@@ -38,9 +38,4 @@ public static class Autocorrelation
         double r = AtOne(values);
         return values.Length < 3 ? 0 : Math.Clamp(r + ((1 + (4 * r)) / values.Length), -Most, Most);
     }
-
-    /// <summary>How many independent values are worth as much as a series, for its mean: n(1 − r)/(1 + r).</summary>
-    /// <param name="count">Values in the series.</param>
-    /// <param name="r">Autocorrelation at a lag of one step, above −1 and below 1.</param>
-    public static double Effective(int count, double r) => count * (1 - r) / (1 + r);
 }

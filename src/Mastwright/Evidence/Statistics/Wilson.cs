@@ -29,17 +29,4 @@ public static class Wilson
         double half = z * Math.Sqrt((share * (1 - share) / trials) + (z * z / (4 * trials * trials))) / weight;
         return new(hits == 0 ? 0 : centre - half, hits == trials ? 1 : centre + half);
     }
-
-    /// <summary>The interval of the difference of two shares that were counted apart (Newcombe, Stat. Med. 17, 1998, method 10).</summary>
-    /// <inheritdoc cref="Interval"/>
-    public static ConfidenceInterval Difference(double hits, double trials, double otherHits, double otherTrials, double confidence = 0.95)
-    {
-        ConfidenceInterval one = Interval(hits, trials, confidence);
-        ConfidenceInterval other = Interval(otherHits, otherTrials, confidence);
-        double p1 = hits / trials;
-        double p2 = otherHits / otherTrials;
-        return new(
-            p1 - p2 - Math.Sqrt(((p1 - one.Low) * (p1 - one.Low)) + ((other.High - p2) * (other.High - p2))),
-            p1 - p2 + Math.Sqrt(((one.High - p1) * (one.High - p1)) + ((p2 - other.Low) * (p2 - other.Low))));
-    }
 }
