@@ -1,3 +1,4 @@
+using Mastwright.Evidence.Statistics;
 using Mastwright.Quantities;
 
 namespace Mastwright.Evidence.Proof;
@@ -16,8 +17,8 @@ internal static class CombinedShifts
             return stations;
         }
 
-        double median = Median(compared.Select(one => one.SignalPower!.Shift));
-        double spread = 1.4826 * Median(compared.Select(one => Math.Abs(one.SignalPower!.Shift - median)));
+        double median = Median.Of(compared.Select(one => one.SignalPower!.Shift));
+        double spread = 1.4826 * Median.Of(compared.Select(one => Math.Abs(one.SignalPower!.Shift - median)));
         return [.. stations.Select(one => one.IsCompared && Math.Abs(one.SignalPower!.Shift - median) is double off
             && off > aloneDb && off > AloneErrors * Math.Sqrt((one.SignalPower.StandardError * one.SignalPower.StandardError) + (spread * spread))
                 ? one with { MovedAlone = true }
@@ -72,11 +73,5 @@ internal static class CombinedShifts
         }
 
         return joined;
-    }
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
     }
 }

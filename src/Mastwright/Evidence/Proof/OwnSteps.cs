@@ -28,13 +28,9 @@ internal static class OwnSteps
         }
 
         // The median of the others: one of them may have its own step.
-        double[] apart = [.. own.Select((off, day) => off - Median([.. others.Where(other => day < other.Length && !double.IsNaN(other[day])).Select(other => other[day]).Order()]))];
+        double[] apart = [.. own.Select((off, day) => off - Median.Of(others.Where(other => day < other.Length && !double.IsNaN(other[day])).Select(other => other[day])))];
         return ChangePoint.Find(apart, ShortestDays) is { } step && Math.Abs(step.Step) >= leastDb && step.F >= LeastF
             ? new((period.FirstHour + (24L * (step.After + 1))) * ProofPeriod.Hour, step.Step)
             : null;
     }
-
-    private static double Median(double[] sorted) => sorted.Length == 0
-        ? double.NaN
-        : sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
 }

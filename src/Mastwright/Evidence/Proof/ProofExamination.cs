@@ -35,7 +35,8 @@ public static class ProofExamination
         }
 
         OwnSteps.Find(levels, before.Period, after.Period, settings);
-        ShiftEstimate?[] drifts = [.. levels.Select(one => one.Drift(MemoryOf(levels), DriftDays))];
+        double firstMemory = MemoryOf(levels);
+        ShiftEstimate?[] drifts = [.. levels.Select(one => one.Drift(firstMemory, DriftDays))];
         bool isFailing = IsFailing(levels, drifts);
         if (isFailing)
         {

@@ -22,6 +22,10 @@ internal sealed class SenderLevels
     private readonly double lostBefore;
     private readonly double lostAfter;
 
+    // Each is asked for once for every other station.
+    private readonly Lazy<double[]?> beforeOffDb;
+    private readonly Lazy<double[]?> afterOffDb;
+
     internal SenderLevels(int station, ProofFold before, ProofFold after, bool[] listenedBefore, bool[] listenedAfter, ProofSettings settings)
     {
         this.station = station;
@@ -32,6 +36,8 @@ internal sealed class SenderLevels
         this.settings = settings;
         one = before.Direct(station);
         two = after.Direct(station);
+        beforeOffDb = new(() => Days(one, before.Period));
+        afterOffDb = new(() => Days(two, after.Period));
         lostBefore = Lost(one, listenedBefore);
         lostAfter = Lost(two, listenedAfter);
         int spreadingFactor = Told(one, two) is > 0 and int told ? told : settings.UsualSpreadingFactor;
@@ -63,9 +69,10 @@ internal sealed class SenderLevels
         : double.NaN;
 
     /// <summary>How far each day of the period before was off the mean, in dB; null without levels.</summary>
-    internal double[]? BeforeOffDb => Days(one, before.Period);
+    internal double[]? BeforeOffDb => beforeOffDb.Value;
 
-    internal double[]? AfterOffDb => Days(two, after.Period);
+    /// <summary>The same of the period after.</summary>
+    internal double[]? AfterOffDb => afterOffDb.Value;
 
     /// <summary>Finds the shift, and how much of it is known.</summary>
     internal void Compare(double otherLosses)
