@@ -13,36 +13,10 @@ internal static class StoreOptions
     internal static Option<string?> Network() => new("--network") { Description = "The network (default: the only one in the store).", HelpName = "NAME" };
 
     /// <summary>Opens a store that is there; told, with null, where it is not.</summary>
-    internal static RecordStore? There(string place)
-    {
-        if (!PostgresRecordStore.IsPlace(place) && !File.Exists(place))
-        {
-            Console.Error.WriteLine($"{place}: there is no such store; 'records import' and 'log add' make one");
-            return null;
-        }
-
-        return RecordStore.At(place);
-    }
+    internal static RecordStore? There(string place) => StoreDoor.There(place, Console.Error.WriteLine);
 
     /// <summary>The network that is meant; told, with null, where the store has several or none.</summary>
-    internal static string? NetworkOf(RecordStore store, string? asked, string? whereNone = null)
-    {
-        IReadOnlyList<string> networks = store.Networks();
-        if (asked is { Length: > 0 } || (networks.Count == 0 && (asked = whereNone) is not null))
-        {
-            return asked;
-        }
-
-        if (networks.Count == 1)
-        {
-            return networks[0];
-        }
-
-        Console.Error.WriteLine(networks.Count == 0
-            ? $"{store.Place}: holds no network"
-            : $"{store.Place}: holds several networks; say which with --network: {string.Join(", ", networks)}");
-        return null;
-    }
+    internal static string? NetworkOf(RecordStore store, string? asked, string? whereNone = null) => StoreDoor.NetworkOf(store, asked, Console.Error.WriteLine, whereNone);
 
     /// <summary>Runs a command on a store: what is wrong with it, or with a file, goes to the error output.</summary>
     internal static int Guarded(Func<int> work)

@@ -86,8 +86,8 @@ public sealed partial class ArchitectureTests
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Storage"));
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Records"));
         Assert.Equal(["Mastwright"], ProjectReferences("Mastwright.Pictures"));
-        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Storage"], ProjectReferences("Mastwright.Reports"));
-        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Reports", "Mastwright.Storage"], ProjectReferences("Mastwright.Workbench"));
+        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Records", "Mastwright.Storage"], ProjectReferences("Mastwright.Reports"));
+        Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Records", "Mastwright.Reports", "Mastwright.Storage"], ProjectReferences("Mastwright.Workbench"));
         Assert.Equal(["Mastwright", "Mastwright.Pictures", "Mastwright.Records", "Mastwright.Reports", "Mastwright.Storage", "Mastwright.Workbench"], ProjectReferences("Mastwright.Cli"));
     }
 

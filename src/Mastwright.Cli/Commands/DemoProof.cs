@@ -22,7 +22,7 @@ internal static class DemoProof
         Console.Out.WriteLine($"{OwnName.Command} prove {planPath} {Site} --store {place} --entry {entry} --prediction --picture {Path.Combine(folder, "proof.svg")}");
         Console.Out.WriteLine();
         int code = ProveCommand.Run(
-            new(planPath, Site, place, SkerrinRecords.Network, null, null, (int)entry, AllowOutside: false) { WithPrediction = true }, PictureFile.Of(Path.Combine(folder, "proof.svg"), isDark: false), json: false, []);
+            new(planPath, place, new(Site, SkerrinRecords.Network, null, null, (int)entry), WithPrediction: true, AllowOutside: false), PictureFile.Of(Path.Combine(folder, "proof.svg"), isDark: false), json: false, []);
         return code == ExitCode.FindingFails ? ExitCode.Fine : code;
     });
 

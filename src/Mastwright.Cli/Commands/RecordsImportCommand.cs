@@ -83,7 +83,7 @@ internal static class RecordsImportCommand
         }
 
         RecordsImportReport report = new(network, store.Place, import.Count, rejected, store.Count(network), Stopwatch.GetElapsedTime(start));
-        Console.Out.WriteLine(json ? report.Json() : report.Text());
+        Console.Out.WriteLine(json ? RecordsImportJson.Write(network, store.Place, import.Count, rejected, report.InStore) : report.Text());
         return ExitCode.Fine;
     }
 }

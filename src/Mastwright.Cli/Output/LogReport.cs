@@ -12,6 +12,9 @@ internal sealed record LogReport(string Network, LogEntries Log, IReadOnlyDictio
 {
     private const int MostLines = 40;
 
+    /// <summary>As a document.</summary>
+    internal string Json() => LogJson.Write(Network, Log, Changes);
+
     /// <summary>The name that an attachment has among all of a log: of letters, digits and a few signs, whatever its own name was.</summary>
     internal static string FileName(SiteLogEntry entry, int place)
     {
@@ -41,46 +44,6 @@ internal sealed record LogReport(string Network, LogEntries Log, IReadOnlyDictio
 
         return text.ToString().TrimEnd();
     }
-
-    internal string Json() => JsonDocumentWriter.Write("log", 1, writer =>
-    {
-        writer.WriteString("network", Network);
-        writer.WriteStartArray("entries");
-        foreach (SiteLogEntry entry in Log.All)
-        {
-            writer.WriteStartObject();
-            writer.WriteNumber("entry", entry.Number);
-            writer.WriteString("time", UtcTime.Text(entry.TimeMicroseconds));
-            writer.WriteString("kind", entry.Kind.Word());
-            writer.WriteString("site", entry.Site);
-            writer.WriteString("fit-out", entry.FitOut);
-            writer.WriteString("text", entry.Text);
-            writer.WriteStartArray("attachments");
-            foreach (LogAttachment attachment in entry.Attachments)
-            {
-                SettingsChange? change = Changes.GetValueOrDefault(entry.Number, []).FirstOrDefault(one => ReferenceEquals(one.Attachment, attachment));
-                writer.WriteStartObject();
-                writer.WriteString("name", attachment.Name);
-                writer.WriteString("sha256", attachment.Sha256);
-                writer.Number("compared-with-entry", change?.BeforeNumber);
-                if (change?.Lines is { } lines)
-                {
-                    writer.Strings("changed-lines", lines);
-                }
-                else
-                {
-                    writer.WriteNull("changed-lines");
-                }
-
-                writer.WriteEndObject();
-            }
-
-            writer.WriteEndArray();
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-    });
 
     private static void Add(StringBuilder text, SettingsChange change)
     {

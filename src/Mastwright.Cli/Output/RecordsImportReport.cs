@@ -29,28 +29,4 @@ internal sealed record RecordsImportReport(string Network, string Store, ImportC
         text.Line($"Network '{Network}' now has {InStore} receptions in {Store}");
         return text.ToString().TrimEnd();
     }
-
-    internal string Json() => JsonDocumentWriter.Write("records-import", 1, writer =>
-    {
-        writer.WriteString("network", Network);
-        writer.WriteString("store", Store);
-        writer.WriteNumber("rows", Count.Rows);
-        writer.WriteNumber("added", Count.Added);
-        writer.WriteNumber("already-there", Count.AlreadyThere);
-        writer.WriteNumber("not-heard", Count.NotHeard);
-        writer.WriteNumber("rejected", Rejected.Count);
-        writer.WriteStartArray("reasons");
-        foreach ((string reason, long rows) in Rejected.Reasons)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("reason", reason);
-            writer.WriteNumber("rejected-rows", rows);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        writer.WriteString("rejected-file", Rejected.Count > 0 ? Rejected.Path : null);
-        writer.WriteNumber("records-in-network", InStore);
-        writer.Number("longest-write-seconds", Count.LongestWrite.TotalSeconds);
-    });
 }

@@ -1,26 +1,22 @@
+using System.Collections.Immutable;
 using Mastwright.Agreement;
 using Mastwright.Evidence.Proof;
 using Mastwright.Network;
 using Mastwright.Plans;
+using Mastwright.Reports.Sessions;
 
-namespace Mastwright.Cli.Commands;
+namespace Mastwright.Reports.Evidence;
 
 /// <summary>Holds what a station heard against what the plan predicts for it.</summary>
 internal static class ProofPrediction
 {
     /// <summary>The links of the site with its fit-out in use; null, after telling why, where the plan or its ground cannot be used.</summary>
-    internal static AgreementSummary? Of(ProveRequest request, ProofReport report, IReadOnlyList<string> stations)
+    internal static AgreementSummary? Of(PlanSession session, string site, ProofReport report, IReadOnlyList<string> stations, Action<string> tell)
     {
-        using PlanSession? session = PlanSession.Open(request.Plan, request.AllowOutside);
-        if (session is null)
+        ImmutableArray<LinkStation> all = LinkSelection.Stations(session.Plan, new Dictionary<string, string>(StringComparer.Ordinal));
+        if (all.FirstOrDefault(one => one.Key == site) is not { } own)
         {
-            return null;
-        }
-
-        System.Collections.Immutable.ImmutableArray<LinkStation> all = LinkSelection.Stations(session.Plan, new Dictionary<string, string>(StringComparer.Ordinal));
-        if (all.FirstOrDefault(one => one.Key == request.Site) is not { } own)
-        {
-            Console.Error.WriteLine($"{request.Site} has no fit-out in use, so nothing can be predicted for it");
+            tell($"{site} has no fit-out in use, so nothing can be predicted for it");
             return null;
         }
 
@@ -34,7 +30,7 @@ internal static class ProofPrediction
             }
         }
 
-        return session.TellDamage() ? null : AgreementSummary.Of(rows, report.Settings.Confidence);
+        return session.TellDamage(tell) ? null : AgreementSummary.Of(rows, report.Settings.Confidence);
     }
 
     private static AgreementRow Row(LinkStation other, double predictedDbm, LinkOdds odds, LinkSpread spread, ProofReport report, IReadOnlyList<string> stations)
