@@ -9,6 +9,21 @@ namespace Mastwright.Workbench.Desk;
 /// <summary>What the page shows. It is the page's address and stands nowhere else: a link to it, or a reload, shows the same.</summary>
 public sealed record BenchState
 {
+    /// <summary>The page: one of <see cref="Pages"/>; empty for the ground.</summary>
+    public string Page { get; init; } = "";
+
+    /// <summary>What of the page is shown, where it has several parts; null for its first.</summary>
+    public string? Topic { get; init; }
+
+    /// <summary>The period before a change that is proved, "2026-06-01..2026-07-01"; null where an entry says it.</summary>
+    public string? Before { get; init; }
+
+    /// <summary>The period after it.</summary>
+    public string? After { get; init; }
+
+    /// <summary>Number of the log entry of a change that is proved; null where periods say it.</summary>
+    public int? Entry { get; init; }
+
     /// <summary>Key of the selected station; null when none is.</summary>
     public string? Site { get; init; }
 
@@ -63,6 +78,9 @@ public sealed record BenchState
     private const int UsualRadiusKilometres = 10;
     private const int UsualOpacity = 70;
 
+    /// <summary>The pages beside the ground, as they stand in the address.</summary>
+    public static ImmutableArray<string> Pages => ["build", "proof", "network", "log"];
+
     /// <summary>The layers that a page shows.</summary>
     public static ImmutableArray<string> ReachLayers => ["margin", "confidence", "delivery", "level", "difference"];
 
@@ -73,8 +91,14 @@ public sealed record BenchState
     public static BenchState Parse(Uri address)
     {
         Dictionary<string, Microsoft.Extensions.Primitives.StringValues> query = QueryHelpers.ParseQuery((address ?? throw new ArgumentNullException(nameof(address))).Query);
+        string page = address.AbsolutePath.Trim('/');
         return new()
         {
+            Page = Pages.Contains(page) ? page : "",
+            Topic = One("topic") is { Length: < 40 } topic ? topic : null,
+            Before = One("before") is { Length: < 80 } before ? before : null,
+            After = One("after") is { Length: < 80 } after ? after : null,
+            Entry = Number("entry"),
             Site = One("site"),
             To = One("to"),
             FitOuts = query.TryGetValue("fit-out", out Microsoft.Extensions.Primitives.StringValues fitOuts)
@@ -106,6 +130,7 @@ public sealed record BenchState
     public string Address()
     {
         QueryBuilder query = [];
+        Add("topic", Topic);
         Add("site", Site);
         Add("to", To);
         foreach ((string site, string fitOut) in FitOuts)
@@ -126,9 +151,12 @@ public sealed record BenchState
         Add("radius", RadiusKilometres == UsualRadiusKilometres ? null : RadiusKilometres.ToString(CultureInfo.InvariantCulture));
         Add("compare", Compare);
         Add("opacity", Opacity == UsualOpacity ? null : Opacity.ToString(CultureInfo.InvariantCulture));
+        Add("before", Before);
+        Add("after", After);
+        Add("entry", Entry?.ToString(CultureInfo.InvariantCulture));
         Add("view", View);
         // A comma or a slash in a query needs no escape, and reads better without.
-        return "/" + query.ToQueryString().Value?.Replace("%2C", ",", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal).Replace("%40", "@", StringComparison.Ordinal).Replace("%3A", ":", StringComparison.Ordinal);
+        return "/" + Page + query.ToQueryString().Value?.Replace("%2C", ",", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal).Replace("%40", "@", StringComparison.Ordinal).Replace("%3A", ":", StringComparison.Ordinal);
 
         void Add(string name, string? value)
         {
@@ -138,6 +166,9 @@ public sealed record BenchState
             }
         }
     }
+
+    /// <summary>The same selection on another page: what belongs to one page alone stays behind.</summary>
+    public BenchState On(string page) => this with { Page = page, Topic = null, Before = null, After = null, Entry = null };
 
     /// <summary>With a station picked: the first becomes the station, another the far end; the same again lets it go.</summary>
     public BenchState Picked(string key) => (Site, To) switch
