@@ -56,7 +56,18 @@ internal sealed class CampaignRun(Campaign campaign, SoakSettings settings)
         }
     }
 
-    internal JsonObject ToJson() => new()
+    internal JsonObject ToJson()
+    {
+        JsonObject written = Written();
+        if (campaign.Counted is { } counted)
+        {
+            written.Insert(written.IndexOf("cases") + 1, counted.Name, counted.Now());
+        }
+
+        return written;
+    }
+
+    private JsonObject Written() => new()
     {
         ["name"] = campaign.Name,
         ["first_start"] = FirstStart,

@@ -23,9 +23,11 @@ internal static class RecordCampaigns
             row => FormattableString.Invariant($"{1_700_000_000 + (row / 4)} ferry via n{row % 50} #{row} {-100 - (row % 20)} dBm {-(row % 14) / 2.0} dB\n"), "", ""),
     ];
 
+    private static long kills;
+
     internal static IEnumerable<Campaign> All(string scratch)
     {
-        yield return new("killed-imports", random => Killed(scratch, random));
+        yield return new("killed-imports", random => Killed(scratch, random)) { Counted = ("kills", () => kills) };
         yield return new("damaged-records", Damaged);
     }
 
@@ -61,6 +63,7 @@ internal static class RecordCampaigns
                 {
                     child.Kill();
                     child.WaitForExit();
+                    kills += child.ExitCode == 0 ? 0 : 1;
                 }
 
                 long now = Whole(folder);

@@ -21,6 +21,9 @@ internal sealed record Campaign(string Name, Func<Random, SoakCase> Make)
 
     /// <summary>The most that a case may allocate in all, in bytes; the largest sound input of most campaigns takes a twentieth.</summary>
     internal long MostBytes { get; init; } = 600L << 20;
+
+    /// <summary>What the campaign counts beside its cases, by name, as it stands now; null for nothing.</summary>
+    internal (string Name, Func<long> Now)? Counted { get; init; }
 }
 
 /// <summary>Something that must hold does not.</summary>

@@ -39,7 +39,8 @@ internal static class SoakRun
         bool isOk = runs.TrueForAll(run => run.Failure is null);
         if (settings.Results is not null)
         {
-            ResultFile.Write(Path.Combine(settings.Results, $"soak-{Machine.Date()}.json"), new()
+            string one = settings.Campaign is null ? "" : $"{settings.Campaign}-";
+            ResultFile.Write(Path.Combine(settings.Results, $"soak-{one}{Machine.Date()}.json"), new()
             {
                 ["version"] = 1,
                 ["date"] = Machine.Date(),
