@@ -172,5 +172,10 @@ internal static class FindingSentenceTable
         ("agreement-unknown", "Prediction and records cannot be held against each other: {links} links of the plan were heard directly with a level, {wanted} are wanted.", "Give each station's addresses in the plan, and records that tell the last sender."),
         ("agreement-silent", "{name} should be heard (the link works with {works} confidence) and is not.", "Ask whether it stands and sends as the plan says; then look for what stands in the way."),
         ("agreement-unexpected", "{name} is heard, although the link works with {works} confidence only.", "Check its place, height and power in the plan; the cover on the path may be lower than assumed."),
+        ("correction-better", "With {left} left out, the fitted correction is {off} off; the best of its rivals ({rival}) {best}.", "Nothing."),
+        ("correction-beaten", "With {left} left out, the fitted correction is {off} off, and {rival} only {best}: it is not adopted.", "Measure more links, at more stations and in more places; the plan stays as it is."),
+        ("correction-interval", "The correction's 90 % interval held {held} of {links} with {left} left out: it is too {says}.", "Count with another spread than the one it states until more links were measured."),
+        ("correction-own", "Fewer than {receivers} stations heard these links, so the offset may be their receivers' own: the correction is for {stations} alone.", "Import what other stations heard to tell the two apart."),
+        ("correction-unknown", "No correction can be fitted: {links} measured links, {wanted} are wanted, of {groups} stations or more in as many blocks of ground.", "Give each station's addresses and place in the plan, and records that tell the last sender."),
     ];
 }
