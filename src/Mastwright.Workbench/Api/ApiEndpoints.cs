@@ -34,6 +34,7 @@ internal static class ApiEndpoints
         ReachEndpoints.Map(api);
         DragEndpoints.Map(api);
         WriteEndpoints.Map(api);
+        WorkEndpoints.Map(api);
         TileEndpoints.Map(api);
     }
 

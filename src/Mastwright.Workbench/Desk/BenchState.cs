@@ -15,6 +15,9 @@ public sealed record BenchState
     /// <summary>What of the page is shown, where it has several parts; null for its first.</summary>
     public string? Topic { get; init; }
 
+    /// <summary>What else is asked of the page's work, by name: "hop-limit".</summary>
+    public ImmutableSortedDictionary<string, string> Asked { get; init; } = ImmutableSortedDictionary<string, string>.Empty;
+
     /// <summary>The period before a change that is proved, "2026-06-01..2026-07-01"; null where an entry says it.</summary>
     public string? Before { get; init; }
 
@@ -77,6 +80,8 @@ public sealed record BenchState
 
     private const int UsualRadiusKilometres = 10;
     private const int UsualOpacity = 70;
+    private const int MostAsked = 16;
+    private const string AskedPrefix = "with.";
 
     /// <summary>The pages beside the ground, as they stand in the address.</summary>
     public static ImmutableArray<string> Pages => ["build", "proof", "network", "log"];
@@ -99,6 +104,8 @@ public sealed record BenchState
             Before = One("before") is { Length: < 80 } before ? before : null,
             After = One("after") is { Length: < 80 } after ? after : null,
             Entry = Number("entry"),
+            Asked = query.Where(one => one.Key.StartsWith(AskedPrefix, StringComparison.Ordinal) && one.Key.Length is > 5 and < 40 && one.Value[0] is { Length: > 0 and < 200 }).Take(MostAsked)
+                .ToImmutableSortedDictionary(one => one.Key[AskedPrefix.Length..], one => one.Value[0]!, StringComparer.Ordinal),
             Site = One("site"),
             To = One("to"),
             FitOuts = query.TryGetValue("fit-out", out Microsoft.Extensions.Primitives.StringValues fitOuts)
@@ -154,6 +161,11 @@ public sealed record BenchState
         Add("before", Before);
         Add("after", After);
         Add("entry", Entry?.ToString(CultureInfo.InvariantCulture));
+        foreach ((string name, string value) in Asked)
+        {
+            Add(AskedPrefix + name, value);
+        }
+
         Add("view", View);
         // A comma or a slash in a query needs no escape, and reads better without.
         return "/" + Page + query.ToQueryString().Value?.Replace("%2C", ",", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal).Replace("%40", "@", StringComparison.Ordinal).Replace("%3A", ":", StringComparison.Ordinal);
@@ -168,7 +180,10 @@ public sealed record BenchState
     }
 
     /// <summary>The same selection on another page: what belongs to one page alone stays behind.</summary>
-    public BenchState On(string page) => this with { Page = page, Topic = null, Before = null, After = null, Entry = null };
+    public BenchState On(string page) => this with { Page = page, Topic = null, Before = null, After = null, Entry = null, Asked = ImmutableSortedDictionary<string, string>.Empty };
+
+    /// <summary>With something asked of the page's work, or, with nothing, as usual.</summary>
+    public BenchState Asking(string name, string? value) => this with { Asked = string.IsNullOrEmpty(value) ? Asked.Remove(name) : Asked.SetItem(name, value) };
 
     /// <summary>With a station picked: the first becomes the station, another the far end; the same again lets it go.</summary>
     public BenchState Picked(string key) => (Site, To) switch

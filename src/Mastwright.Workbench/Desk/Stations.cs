@@ -14,4 +14,7 @@ internal static class Stations
     /// <summary>What a station is called; its key where the plan has none of that key.</summary>
     internal static string Name(Plan plan, string key) =>
         plan.Sites.FirstOrDefault(site => site.Key == key)?.Name ?? plan.Neighbours.FirstOrDefault(neighbour => neighbour.Key == key)?.Name ?? key;
+
+    /// <summary>The same where there may be no plan, or nothing selected.</summary>
+    internal static string Name(PlanView view, string? key) => key is null ? "a station" : view.Session is { } session ? Name(session.Plan, key) : key;
 }

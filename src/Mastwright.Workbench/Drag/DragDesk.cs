@@ -9,8 +9,16 @@ internal sealed class DragDesk(PlanDesk desk) : BackgroundService
 {
     private const int MostAskers = 64;
 
+    /// <summary>After so long without a step nobody drags any more.</summary>
+    private const long StillMilliseconds = 400;
+
     private readonly SemaphoreSlim oneAtATime = new(1);
     private readonly ConcurrentDictionary<string, CancellationTokenSource> newest = new(StringComparer.Ordinal);
+    private int inWork;
+    private long lastStep = -StillMilliseconds;
+
+    /// <summary>Whether something is moved on a page now, or was a moment ago.</summary>
+    internal bool IsMoving => Volatile.Read(ref inWork) > 0 || Environment.TickCount64 - Volatile.Read(ref lastStep) < StillMilliseconds;
 
     public override void Dispose()
     {
@@ -39,6 +47,7 @@ internal sealed class DragDesk(PlanDesk desk) : BackgroundService
             });
         }
 
+        Interlocked.Increment(ref inWork);
         try
         {
             await oneAtATime.WaitAsync(mine.Token).ConfigureAwait(false);
@@ -59,6 +68,8 @@ internal sealed class DragDesk(PlanDesk desk) : BackgroundService
         }
         finally
         {
+            Volatile.Write(ref lastStep, Environment.TickCount64);
+            Interlocked.Decrement(ref inWork);
             if (isNamed)
             {
                 newest.TryRemove(new(question.Asker, mine));

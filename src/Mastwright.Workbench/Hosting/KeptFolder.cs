@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+
 namespace Mastwright.Workbench.Hosting;
 
 /// <summary>Where the server keeps what must outlive it: beside the user's other settings, readable by the user alone.</summary>
@@ -13,6 +16,10 @@ internal static class KeptFolder
         Make(folder);
         return folder;
     }
+
+    /// <summary>The folder of one plan below it; not made here.</summary>
+    internal static string OfPlan(string keptFolder, string planPath) =>
+        Path.Combine(keptFolder, "plans", Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(planPath)))[..24]);
 
     /// <summary>Makes a folder that the user alone may read, where it is not there.</summary>
     internal static void Make(string folder)

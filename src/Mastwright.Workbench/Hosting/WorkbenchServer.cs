@@ -9,6 +9,8 @@ using Mastwright.Workbench.Components;
 using Mastwright.Workbench.Desk;
 using Mastwright.Workbench.Drag;
 using Mastwright.Workbench.Keeping;
+using Mastwright.Workbench.Work;
+using Mastwright.Workbench.Work.Network;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Builder;
@@ -156,6 +158,13 @@ public static class WorkbenchServer
         services.AddSingleton<DragDesk>();
         services.AddHostedService(provider => provider.GetRequiredService<DragDesk>());
         services.AddSingleton<PlanKeeper>();
+        services.AddSingleton<IWork, LinksWork>();
+        services.AddSingleton<IWork, HopsWork>();
+        services.AddSingleton<IWork, ShadowWork>();
+        services.AddSingleton<IWork, AirWork>();
+        services.AddSingleton<WorkShelf>();
+        services.AddSingleton<WorkDesk>();
+        services.AddHostedService(provider => provider.GetRequiredService<WorkDesk>());
         services.AddMudServices();
         services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {

@@ -30,8 +30,7 @@ internal sealed class VersionShelf
     internal VersionShelf(string keptFolder, string planPath)
     {
         this.planPath = planPath;
-        string id = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(planPath)))[..24];
-        folder = Path.Combine(keptFolder, "plans", id);
+        folder = KeptFolder.OfPlan(keptFolder, planPath);
         KeptFolder.Make(Path.Combine(folder, "states"));
         KeptFolder.Make(Path.Combine(folder, "drafts"));
         // Whose these are, for a person who looks into the folder.
