@@ -38,7 +38,7 @@ public static class StationBox
     }
 
     /// <summary>A year of weather as a box meets it; empty where its damp or its wind is not known.</summary>
-    private static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))
+    internal static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))
         ? []
         : [.. weather.Hours.Select(hour => new BoxHour(hour.Celsius, hour.RelativeHumidity, hour.Light.Direct, hour.Light.Diffuse, hour.Light.Global, hour.WindMetresPerSecond, double.IsNaN(hour.Sky) ? null : hour.Sky))];
 }

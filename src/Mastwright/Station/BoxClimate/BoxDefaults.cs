@@ -17,6 +17,9 @@ public static class BoxDefaults
     /// <summary>Share of a weather station's wind, measured 10 m above open ground, that reaches a box: common practice.</summary>
     public const double WindShare = 0.5;
 
+    /// <summary>Kelvins by which the air of a clear day swings about its mean, up at 15 h and down at 3 h: from memory, as in <see cref="Sun.MonthlyClimate"/>.</summary>
+    public const double ClearDaySwingKelvin = 5;
+
     /// <summary>Temperature in °C at which a box is shut.</summary>
     public const double ShutCelsius = 20;
 

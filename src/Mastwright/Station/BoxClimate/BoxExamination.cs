@@ -31,7 +31,7 @@ public static class BoxExamination
             BoxClimateReview review = new(input, model, heat!.Value, outside!.Value, assumptions);
             findings.AddRange(review.Findings());
             ledgers.AddRange(review.Ledgers());
-            result = new() { InsideCelsius = review.InsideCelsius, HeatWatts = heat, DewHours = review.Year?.DewHours };
+            result = new() { InsideCelsius = review.InsideCelsius, HeatWatts = heat, DewHours = review.Year?.DewHours, Model = model, OutsideCelsius = outside };
         }
 
         findings.AddRange(BoxWaterFindings.Of(input));

@@ -19,4 +19,10 @@ public sealed record BoxResult
 
     /// <summary>Hours a year in which dew or frost stands in the box; null without a year of weather.</summary>
     public Estimate? DewHours { get; init; }
+
+    /// <summary>The box with its numbers, warmed by the mean heat of everything inside; null when they are not known.</summary>
+    public BoxModel? Model { get; init; }
+
+    /// <summary>Temperature of the air outside in °C, coldest, on the whole, hottest; null when unknown.</summary>
+    public Estimate? OutsideCelsius { get; init; }
 }

@@ -8,11 +8,15 @@ public sealed class BoxYear
 {
     private readonly double[] _rising;
 
-    private BoxYear(double[] rising, double coldest, ImmutableArray<int> dewHours)
+    private BoxYear(double[] rising, double coldest, bool[] least, bool[] middle, bool[] most)
     {
         _rising = rising;
         ColdestCelsius = coldest;
+        int[] dewHours = [Count(least), Count(middle), Count(most)];
         DewHours = Estimate.Of(dewHours.Min(), dewHours[1], dewHours.Max());
+        IsWetByHour = [.. middle];
+
+        static int Count(bool[] wet) => wet.Count(hour => hour);
     }
 
     /// <summary>Highest temperature of the air inside in °C.</summary>
@@ -26,6 +30,9 @@ public sealed class BoxYear
 
     /// <summary>Hours in which dew or frost stands on the wall, by the least, middle and most air changes of how tight it is.</summary>
     public Estimate DewHours { get; }
+
+    /// <summary>Whether dew or frost stands on the wall, hour by hour, by the middle air changes of how tight it is.</summary>
+    public ImmutableArray<bool> IsWetByHour { get; }
 
     /// <summary>Hours in all.</summary>
     public int Hours => _rising.Length;
@@ -65,20 +72,21 @@ public sealed class BoxYear
         }
 
         Estimate changes = box.AirChangesPerHour;
-        ImmutableArray<int> dew = [Dew(changes.Low), Dew(changes.Median), Dew(changes.High)];
+        bool[][] dew = [Dew(changes.Low), Dew(changes.Median), Dew(changes.High)];
         Array.Sort(inside);
-        return new(inside, coldest, [.. dew]);
+        return new(inside, coldest, dew[0], dew[1], dew[2]);
 
-        int Dew(double airChanges) => DewHoursOf(inside, stays, vapour, airChanges);
+        bool[] Dew(double airChanges) => WetByHour(inside, stays, vapour, airChanges);
     }
 
-    private static int DewHoursOf(double[] inside, double[] stays, double[] vapour, double airChanges)
+    private static bool[] WetByHour(double[] inside, double[] stays, double[] vapour, double airChanges)
     {
         double water = HumidAir.GramsPerCubicMetre(BoxDefaults.ShutCelsius, BoxDefaults.ShutHumidity * HumidAir.SaturationHpa(BoxDefaults.ShutCelsius));
-        int wet = 0;
+        bool[] wet = new bool[inside.Length];
+
+        // The first time round finds the water that the second begins with.
         for (int year = 0; year < 2; year++)
         {
-            wet = 0;
             for (int i = 0; i < inside.Length; i++)
             {
                 double before = inside[i == 0 ? inside.Length - 1 : i - 1];
@@ -86,7 +94,7 @@ public sealed class BoxYear
                 // What it breathes in as it cools comes on top of what leaks.
                 double breath = Math.Max(0, SealedAir.Breath(1, before, inside[i]));
                 water = BoxWater.AfterHour(water, stays[i], vapour[i], airChanges + breath);
-                wet += water > stays[i] ? 1 : 0;
+                wet[i] = water > stays[i];
             }
         }
 

@@ -53,6 +53,13 @@ public static class HoldUpTime
         return BatteryUse.Of(battery.Pack, age, celsius, pick(battery.Pack.Cell.CapacityByCelsius.At(celsius)), meanWatts, peakWatts, load.CutOffVolts);
     }
 
+    /// <summary>Hours that it lasts at a temperature, all else at its median.</summary>
+    internal static double HoursAt(ChargedBattery battery, BatteryLoad load, double celsius, out BatteryUse use)
+    {
+        use = Use(battery, load.PeakWatts, load, load.MeanWatts.Median, battery.AgeYears.Median, battery.Pack.Cell.LifeYears.Median, celsius, range => range.Median);
+        return Hours(battery, use, battery.ChargeAtStart.Median, load.MeanWatts.Median);
+    }
+
     private static double Hours(ChargedBattery battery, BatteryUse use, double charge, double watts) =>
         battery.Pack.WattHours * use.AgeFactor * use.ShareFrom(charge) / watts;
 

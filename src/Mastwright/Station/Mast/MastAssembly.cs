@@ -38,6 +38,22 @@ internal sealed class MastAssembly
             ? _mast.FreeLengthMetres + ((AntennaLengthMetres ?? 0) / 2)
             : _input.AntennaHeightMetres?.Median - BracketHeightMetres;
 
+    /// <summary>The mast as it stands, as far as it is known.</summary>
+    internal MastFigure Figure() => new()
+    {
+        Tubes = [.. Tubes.Select(tube => new FigureTube(tube.Number, tube.FootMetres, tube.TopMetres, tube.Section.OuterDiameterMetres, tube.Measures))],
+        FreeLengthMetres = _mast.FreeLengthMetres,
+        BracketHeightMetres = BracketHeightMetres,
+        BracketSpacingMetres = _mast.BracketSpacingMetres,
+        AntennaFootMetres = AntennaCentreMetres - ((AntennaLengthMetres ?? 0) / 2),
+        AntennaLengthMetres = AntennaLengthMetres,
+        AntennaDiameterMetres = _input.Antenna.DiameterMetres,
+        SideMountMetres = _input.Antenna.SideMountOffsetMetres,
+        Box = _mast.Box,
+        Cable = _mast.Cable,
+        Guys = _mast.Guys,
+    };
+
     private IEnumerable<StandingTube> FindTubes()
     {
         if (_mast.Tubes.IsEmpty)

@@ -13,6 +13,8 @@ internal sealed class MastCase
     /// <summary>Partial factor for weight (EN 1990, Table A1.2(B), from memory).</summary>
     internal const double WeightFactor = 1.35;
 
+    private const int StepsATube = 12;
+
     private readonly MastInput _input;
     private readonly WindModel _wind;
     private readonly GuyLevel? _guys;
@@ -96,6 +98,21 @@ internal sealed class MastCase
     }
 
     internal Ledger MassLedger() => new($"mass above the upper bracket, {Name}", "kg", [.. Masses.Select(mass => new LedgerLine(mass.Code, mass.Label, mass.Kilograms, mass.Source))]);
+
+    /// <summary>Moment, strength and way across from the bracket to the top: <see cref="StepsATube"/> steps a tube, both sides of where two tubes meet.</summary>
+    internal MastBending Bending() => new(Name, [.. Tubes.SelectMany(Points)], Loads, Worst.Place, Worst.HeightMetres, Worst.Utilisation);
+
+    private IEnumerable<BendingPoint> Points(StandingTube tube)
+    {
+        // The strength between the sections that are checked is that of the unsoftened tube.
+        double strength = tube.YieldMoment / (_input.Mast!.MaterialFactor ?? tube.Grade.MaterialFactor);
+        for (int i = 0; i <= StepsATube; i++)
+        {
+            double height = tube.FootMetres + (tube.Tube.LengthMetres * i / StepsATube);
+            double here = i == 0 && tube.IsSoftened ? strength * tube.Grade.WeldShare : strength;
+            yield return new(height, Math.Abs(Beam.MomentNewtonMetres(height)) * Factor, here, Beam.DeflectionMetres(height));
+        }
+    }
 
     /// <summary>Forces in newtons of the lower and the upper bracket, as design values.</summary>
     internal (double Lower, double Upper) Brackets(double spacingMetres)

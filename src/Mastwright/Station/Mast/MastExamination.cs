@@ -33,6 +33,7 @@ public static class MastExamination
             MassKilograms = masses.IsEmpty ? null : masses.Sum(mass => mass.Kilograms),
             BracketHeightMetres = assembly.BracketHeightMetres,
             WholeLengthMetres = input.Mast.Tubes.IsEmpty ? null : input.Mast.FreeLengthMetres + (input.Mast.BracketSpacingMetres ?? 0) + (assembly.AntennaLengthMetres ?? 0),
+            Figure = assembly.Figure(),
         };
         WindModel? wind = WindReading.Of(input.Wind, input.Catalogue, input.WindPath, out Finding? problem);
         if (problem is not null)
@@ -53,7 +54,7 @@ public static class MastExamination
             MastCase worst = cases.MaxBy(one => one.Worst.Utilisation)!;
             ledgers.AddRange(Ledgers(input, assembly, wind, worst));
             findings.AddRange(MastFindings.Of(input, wind, cases, worst));
-            result = result with { Utilisation = worst.Worst.Utilisation };
+            result = result with { Utilisation = worst.Worst.Utilisation, Figure = result.Figure! with { Bending = worst.Bending() } };
         }
         else if (!masses.IsEmpty)
         {

@@ -17,4 +17,7 @@ public sealed record MastResult
 
     /// <summary>Length in metres of mast and antenna from the lower bracket to the tip; null when unknown.</summary>
     public double? WholeLengthMetres { get; init; }
+
+    /// <summary>The mast as it stands and bends; null when it is not described.</summary>
+    public MastFigure? Figure { get; init; }
 }
