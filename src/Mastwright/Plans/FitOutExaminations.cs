@@ -18,11 +18,13 @@ internal static class FitOutExaminations
     {
         (SupplyResult supply, BoxResult box) = StationBox.Of(station, plan, catalogue);
         SolarResult? solar = StationSolar.Of(station, supply, horizonOf);
+        (Examination law, Examination exposure) = RadioLaw.Of(station, plan, chain, catalogue);
         StandingResult standing = StandingStation.Of(station, plan, catalogue);
         return new(
             station,
             Examination.Of(
-                RadioLaw.Of(station, plan, chain, catalogue),
+                law,
+                exposure,
                 StationSolar.Fed(supply.Examination, solar),
                 solar?.Examination ?? Examination.Nothing,
                 box.Examination,
@@ -33,6 +35,10 @@ internal static class FitOutExaminations
             Solar = solar,
             Box = box,
             Mast = standing.Mast,
+            Law = law,
+            Exposure = exposure,
+            Hazards = standing.Hazards,
+            Earthing = standing.Earthing,
         };
     }
 }

@@ -25,4 +25,16 @@ public sealed record FitOutReport(LinkStation Station, Examination Examination)
 
     /// <summary>The mast; null for an antenna indoors.</summary>
     public MastResult? Mast { get; init; }
+
+    /// <summary>The radio rules of the region, as far as they go into <see cref="Examination"/>.</summary>
+    public Examination Law { get; init; } = Examination.Nothing;
+
+    /// <summary>Exposure of people near the antenna, as far as it goes into <see cref="Examination"/>.</summary>
+    public Examination Exposure { get; init; } = Examination.Nothing;
+
+    /// <summary>What can hurt someone, as far as it goes into <see cref="Examination"/>.</summary>
+    public Examination Hazards { get; init; } = Examination.Nothing;
+
+    /// <summary>Earth and lightning, as far as they go into <see cref="Examination"/>.</summary>
+    public Examination Earthing { get; init; } = Examination.Nothing;
 }

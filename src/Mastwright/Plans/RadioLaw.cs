@@ -7,7 +7,7 @@ namespace Mastwright.Plans;
 /// <summary>A fit-out held against the radio rules of its region, and against the limits of exposure of the place.</summary>
 internal static class RadioLaw
 {
-    internal static Examination Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue)
+    internal static (Examination Rules, Examination Exposure) Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue)
     {
         FitOut fitOut = station.FitOut!;
         RadioRegion? region = catalogue.Law.Region(plan.Region);
@@ -23,7 +23,7 @@ internal static class RadioLaw
             People = fitOut.People,
             Traffic = rules?.Traffic,
         });
-        return Examination.Of(rules?.Examination ?? Examination.Nothing, exposure);
+        return (rules?.Examination ?? Examination.Nothing, exposure);
     }
 
     /// <summary>The station held against the radio rules of the plan's region; null where the region is unknown.</summary>

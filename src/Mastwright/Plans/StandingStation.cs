@@ -18,7 +18,7 @@ internal static class StandingStation
         Site site = station.Site!;
         if (fitOut.Antenna.Indoors)
         {
-            return new(Examination.Nothing, null);
+            return new(Examination.Nothing, null, Examination.Nothing, Examination.Nothing);
         }
 
         Estimate? height = HeightMetres(station);
@@ -44,7 +44,7 @@ internal static class StandingStation
             Catalogue = catalogue,
         });
         Examination metals = MetalPairs(station.FitOutPath, fitOut, catalogue);
-        return new(Examination.Of(mast.Examination, hazards, earthing, metals), mast);
+        return new(Examination.Of(mast.Examination, hazards, earthing, metals), mast, hazards, earthing);
     }
 
     /// <summary>The metals that touch at the mast: the antenna's clamp and the earth conductor.</summary>
@@ -104,4 +104,6 @@ internal static class StandingStation
 /// <summary>What came of what stands outside.</summary>
 /// <param name="Examination">Ledgers, findings and assumptions.</param>
 /// <param name="Mast">The mast; null for an antenna indoors.</param>
-internal sealed record StandingResult(Examination Examination, MastResult? Mast);
+/// <param name="Hazards">What can hurt someone, alone.</param>
+/// <param name="Earthing">Earth and lightning, alone.</param>
+internal sealed record StandingResult(Examination Examination, MastResult? Mast, Examination Hazards, Examination Earthing);
