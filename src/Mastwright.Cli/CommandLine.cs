@@ -25,6 +25,7 @@ internal static class CommandLine
             ReachCommand.Create(),
             AirtimeCommand.Create(),
             SunCommand.Create(),
+            DrawCommand.Create(),
             GroundCommand.Create(),
             NewCommand.Create(),
             SchemaCommand.Create(),

@@ -180,8 +180,8 @@ public static class DiagramPicture
             string note = frame is null or { Kind: ElementKind.Whole } or { Note: "" } ? "" : $": {frame.Note}";
             double right = width - StationSheet.Margin - 34;
             double titleWidth = TextRuler.WidthPixels(title, StationSheet.SmallPixels, TextWeight.SemiBold);
-            shapes.Add(new TextShape(new(StationSheet.Margin + 10, middle + 4.5), title, StationSheet.SmallPixels, palette.Ink) { Weight = TextWeight.SemiBold });
-            shapes.Add(new TextShape(new(StationSheet.Margin + 10 + titleWidth, middle + 4.5), TextRuler.Fit(note, right - StationSheet.Margin - 10 - titleWidth, StationSheet.SmallPixels), StationSheet.SmallPixels, palette.Muted));
+            shapes.Add(new TextShape(new(_labels, middle + 4.5), title, StationSheet.SmallPixels, palette.Ink) { Weight = TextWeight.SemiBold });
+            shapes.Add(new TextShape(new(_labels + titleWidth, middle + 4.5), TextRuler.Fit(note, right - _labels - titleWidth, StationSheet.SmallPixels), StationSheet.SmallPixels, palette.Muted));
             if (frame is null or { Kind: ElementKind.Whole })
             {
                 Elements.Add(new GroupShape("frame", [.. shapes]));

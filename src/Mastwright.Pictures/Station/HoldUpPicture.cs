@@ -35,7 +35,7 @@ public static class HoldUpPicture
         double highest = 1.08 * Math.Max(course.WantedHours, course.ByCelsius.Max(at => at.Hours));
         Plot warmth = new(new(left, under + 52, right, under + 52 + PlotHeight), course.ByCelsius[0].Celsius, course.ByCelsius[^1].Celsius, 0, highest, palette);
         List<Shape> foot = [];
-        double bottom = StationSheet.Words(foot, "Under the mean load, all but the temperature at its median; what cold, rate and cut-off withhold stays in the battery.", warmth.Box.Bottom + 22, width, palette);
+        double bottom = StationSheet.Words(foot, "Under the mean load, all but the temperature at its median; what cold, rate and cut-off withhold is not usable and stays in. Shares are of the capacity that age has left.", warmth.Box.Bottom + 22, width, palette);
         return new()
         {
             WidthPixels = width,
@@ -46,10 +46,10 @@ public static class HoldUpPicture
             Shapes =
             [
                 head,
-                Heading("Charge, of what age has left, by hours after the failure", charge, palette),
+                Heading("Usable charge by hours after the failure", charge, palette),
                 new GroupShape("charge", Charge(course, charge, palette)),
                 new GroupShape("legend", [.. legend]),
-                Heading("Hours by the battery's temperature; shaded: as it stands there", warmth, palette),
+                Heading("Hours by temperature (shaded: as it stands)", warmth, palette),
                 new GroupShape("warmth", Warmth(course, warmth, palette)),
                 new GroupShape("foot", [.. foot]),
             ],
@@ -73,12 +73,10 @@ public static class HoldUpPicture
         {
             HoldUpRun run = course.Runs[number];
             Stroke pen = Pen(number, course.Runs.Length, palette);
-            shapes.Add(plot.Line(run.Points.Select(point => (point.Hour, point.Charge)), pen));
             HoldUpPoint end = run.Points[^1];
+            shapes.Add(plot.Line(run.Points.Select(point => (point.Hour, point.Charge - end.Charge)), pen));
 
-            // A cross-stroke where it gives no more: what is below stays in.
-            shapes.Add(new LineShape([new(plot.X(end.Hour) - 5, plot.Y(end.Charge) - 5), new(plot.X(end.Hour) + 5, plot.Y(end.Charge) + 5)], new(pen.Ink, 2)));
-            shapes.Add(new LineShape([new(plot.X(end.Hour) - 5, plot.Y(end.Charge) + 5), new(plot.X(end.Hour) + 5, plot.Y(end.Charge) - 5)], new(pen.Ink, 2)));
+            shapes.Add(new AreaShape(Drawings.VerdictMark.Disc(plot.At(end.Hour, 0), 4), new(pen.Ink)));
         }
 
         double wanted = plot.X(course.WantedHours);

@@ -66,7 +66,7 @@ internal static class MastFigureShapes
             shapes.Add(new LineShape([.. bending.Points.Select(point => new Spot(axis + (point.DeflectionMetres * scale), plot.Y(point.HeightMetres)))], new(palette.Fresnel, 1.8) { Dashes = [4, 3] }));
         }
 
-        labels.Add((0, mast.BracketHeightMetres is { } height ? StationSheet.Text($"upper bracket, {height:0.#} m up") : "upper bracket"));
+        labels.Add((0, mast.BracketHeightMetres is { } height ? StationSheet.Text($"bracket, {height:0.#} m up") : "upper bracket"));
         return [.. shapes, .. Labels(labels, plot, axis)];
     }
 

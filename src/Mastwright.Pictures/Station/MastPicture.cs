@@ -32,16 +32,16 @@ public static class MastPicture
         double left = StationSheet.Margin + Axis;
         double right = width - StationSheet.Margin;
         double wide = right - left;
-        double columns = mast.Bending is null ? 1 : width < 520 ? 0.44 : 0.4;
+        double columns = mast.Bending is null ? 1 : width < 520 ? 0.42 : 0.4;
         double plotTop = top + 40;
         Plot figure = new(new(left, plotTop, left + (wide * columns), plotTop + PlotHeight), 0, 1, foot, tip * 1.03, palette);
         List<Shape> shapes = [head, new GroupShape("figure", MastFigureShapes.Draw(mast, figure))];
         if (mast.Bending is { } bending)
         {
             double second = figure.Box.Right + 12;
-            double middle = second + ((right - second) * 0.58);
-            Plot moment = figure with { Box = figure.Box with { Left = second, Right = middle - 12 }, FromX = 0, ToX = 1.1 * bending.Points.Max(point => Math.Max(point.MomentNewtonMetres, point.StrengthNewtonMetres)) };
-            Plot way = figure with { Box = figure.Box with { Left = middle + 6, Right = right - 8 }, FromX = Math.Min(0, 1200 * bending.Points.Min(point => point.DeflectionMetres)), ToX = 1200 * Math.Max(0.001, bending.Points.Max(point => point.DeflectionMetres)) };
+            double middle = second + ((right - second) * 0.54);
+            Plot moment = figure with { Box = figure.Box with { Left = second, Right = middle - 16 }, FromX = 0, ToX = 1.1 * bending.Points.Max(point => Math.Max(point.MomentNewtonMetres, point.StrengthNewtonMetres)) };
+            Plot way = figure with { Box = figure.Box with { Left = middle + 12, Right = right - 8 }, FromX = Math.Min(0, 1200 * bending.Points.Min(point => point.DeflectionMetres)), ToX = 1200 * Math.Max(0.001, bending.Points.Max(point => point.DeflectionMetres)) };
             shapes.Add(new GroupShape("moment", Moment(bending, moment, palette)));
             shapes.Add(new GroupShape("deflection", Deflection(bending, way, palette)));
         }
@@ -82,7 +82,7 @@ public static class MastPicture
         return
         [
             .. Heading("Moment, N·m", plot, palette),
-            .. plot.Steps(2, ""),
+            .. plot.Steps(plot.Box.Width < 140 ? 1 : 2, ""),
             new LineShape([plot.At(0, 0), plot.At(0, points[^1].HeightMetres)], new(palette.Muted, 1)),
             new AreaShape([plot.At(0, points[0].HeightMetres), .. points.Select(point => plot.At(point.MomentNewtonMetres, point.HeightMetres)), plot.At(0, points[^1].HeightMetres)], new(ink.Veil(0.2), isOver ? new(HatchKind.Rising, ink) : null), new(ink, 1.8)),
             plot.Line(points.Select(point => (point.StrengthNewtonMetres, point.HeightMetres)), new(palette.Fails, 1.6) { Dashes = [6, 4] }),
@@ -97,7 +97,7 @@ public static class MastPicture
         return
         [
             .. Heading("Across, mm", plot, palette),
-            .. plot.Steps(2, ""),
+            .. plot.Steps(plot.Box.Width < 140 ? 1 : 2, ""),
             new LineShape([plot.At(0, 0), plot.At(0, top.HeightMetres)], new(palette.Muted, 1)),
             plot.Line(bending.Points.Select(point => (1000 * point.DeflectionMetres, point.HeightMetres)), new(palette.Fresnel, 2.2)),
             new TextShape(new(plot.X(1000 * top.DeflectionMetres), plot.Y(top.HeightMetres) - 6), StationSheet.Text($"{1000 * top.DeflectionMetres:0}"), StationSheet.SmallPixels, palette.Ink) { Anchor = TextAnchor.Middle },

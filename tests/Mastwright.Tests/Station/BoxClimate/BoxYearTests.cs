@@ -57,6 +57,25 @@ public sealed class BoxYearTests
     }
 
     [Fact]
+    public void The_days_and_the_months_are_rows_of_the_year()
+    {
+        BoxHour[] hours = Year.Value;
+        BoxYear year = BoxYear.Of(Box, hours);
+        Assert.Equal(8760, year.IsWetByHour.Length);
+        Assert.Equal(year.DewHours.Median, year.IsWetByHour.Count(wet => wet));
+
+        BoxMonth whole = BoxCourse.Month(Box, hours, year.IsWetByHour.Count(wet => wet));
+        Assert.Equal(year.HottestCelsius, whole.InsideHighCelsius, 1e-9);
+        Assert.Equal(year.MeanCelsius, whole.InsideMeanCelsius, 1e-9);
+        Assert.Equal(-2.34, whole.OutsideLowCelsius, 0.005);
+
+        // Dew point by WMO-No. 8, annex 4.B: 7.2 °C of air at 12 °C and 72.5 % (Magnus tables); below the air's own temperature in every hour.
+        BoxDay day = BoxCourse.Day("any", Box, [new(12, 0.725, 0, 0, 0, 0, null)]);
+        Assert.Equal(7.2, day.Points[0].DewPointCelsius, 0.05);
+        Assert.All(BoxCourse.Day("first", Box, hours.AsSpan(0, 24)).Points, point => Assert.True(point.DewPointCelsius <= point.OutsideCelsius + 1e-9));
+    }
+
+    [Fact]
     public void Heat_and_a_hood_keep_a_real_year_s_dew_off()
     {
         BoxYear year = BoxYear.Of(Box, Year.Value);
