@@ -27,7 +27,7 @@ internal static class RecordCampaigns
 
     internal static IEnumerable<Campaign> All(string scratch)
     {
-        yield return new("killed-imports", random => Killed(scratch, random)) { Counted = ("kills", () => kills) };
+        yield return new("killed-imports", random => Killed(scratch, random)) { Counted = ("kills", () => kills), MostSeconds = 100 };
         yield return new("damaged-records", Damaged);
     }
 

@@ -49,7 +49,8 @@ internal static class ProofPeriods
             : Wrong(tell, string.Create(CultureInfo.InvariantCulture, $"There are no records {(store.Span(network, before.FromMicroseconds, before.ToMicroseconds) is null ? "before" : "after")} entry {number}"));
     }
 
-    private static ProofPeriod? Period(string option, string text, Action<string> tell)
+    /// <summary>A period as text; told, with null, where it is none.</summary>
+    internal static ProofPeriod? Period(string option, string text, Action<string> tell)
     {
         string[] ends = text.Split("..");
         if (ends.Length != 2 || Moment(ends[0]) is not { } from || Moment(ends[1]) is not { } to)

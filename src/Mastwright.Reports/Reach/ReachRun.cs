@@ -247,6 +247,7 @@ internal static class ReachRun
             ground = GroundExtent.Of(session.Ground.MosaicFor(area));
         }
 
+        ground = session.Assessment.ReachGround(station, ground);
         ReachSetup setup = session.Assessment.Reach(station, receiver, options.Area, ground.Cut(GeoBounds.Of(place).Expanded(NearMetres)));
         if (session.TellDamage(problems.Add) || !IsComplete(setup, problems))
         {

@@ -11,7 +11,7 @@ internal static class StationChoice
         problem = "";
         if (plan.Neighbours.FirstOrDefault(neighbour => neighbour.Key == name) is { } neighbour)
         {
-            return LinkStation.Of(neighbour);
+            return LinkSelection.Station(plan, neighbour);
         }
 
         string[] parts = name.Split('/');

@@ -35,6 +35,8 @@ internal static class PlanBinder
             Wind = WindBinder.Bind(reader, PlanKeys.Wind),
             Wanted = Wanted(reader),
             Spread = Spread(reader),
+            Corrections = CorrectionBinder.Bind(reader),
+            CorrectionInUse = CorrectionBinder.InUse(reader),
             Sites = sites,
             Neighbours = neighbours,
             Links = LinkBinder.Bind(reader),

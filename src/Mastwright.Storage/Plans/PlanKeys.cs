@@ -48,6 +48,9 @@ internal static class PlanKeys
     internal static readonly MappingShape SpreadShape = new("spread", ModelError, LocationSpread, Fading);
     internal static readonly KeyShape Spread = new("spread", SpreadShape, "What the prediction may be off by.");
 
+    internal static readonly KeyShape Corrections = new("corrections", new KeyedShape(KeyNameShape.Pattern, CorrectionKeys.Shape), "Corrections of the prediction that were fitted to measured links.");
+    internal static readonly KeyShape Correction = new("correction", new KeyNameShape("summer-2026"), "The one of 'corrections' that predictions use; without it none.");
+
     internal static readonly KeyShape Modem = new("modem", ModemKeys.Shape, "The modem setting of every station.", Required: true);
     internal static readonly KeyShape Traffic = new("traffic", TrafficKeys.Shape, "What each station sends, where its site does not say.");
     internal static readonly KeyShape Wind = new("wind", WindKeys.Shape, "The basic wind, for every site that does not say otherwise.");
@@ -55,7 +58,7 @@ internal static class PlanKeys
     internal static readonly KeyShape Neighbours = new("neighbours", new KeyedShape(KeyNameShape.Pattern, NeighbourKeys.Shape), "Other stations.");
     internal static readonly KeyShape Parts = new("parts", PartKeys.Shape, "Parts that fit-outs refer to by name.");
 
-    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Catalogue, Ground, Air, Modem, Traffic, Wanted, Spread, Sites, Neighbours, Links, Parts, Wind);
+    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Catalogue, Ground, Air, Modem, Traffic, Wanted, Spread, Corrections, Correction, Sites, Neighbours, Links, Parts, Wind);
 
     /// <summary>An included file holds parts alone.</summary>
     internal static readonly MappingShape IncludedShape = new("included file", Version, Include, Parts);

@@ -45,6 +45,22 @@ public sealed record GroundExtent
         };
     }
 
+    /// <summary>The same ground under cover of one height, where no cover is known (<see cref="GroundMosaic.WithUniformCover"/>).</summary>
+    /// <param name="metres">Height of the cover in metres, 0 to 100.</param>
+    public GroundExtent WithUniformCover(double metres)
+    {
+        Func<GeoBounds, GroundMosaic> cut = Cut;
+        Lazy<string> hash = ContentHash;
+        return HasCover
+            ? this
+            : this with
+            {
+                Cut = area => cut(area).WithUniformCover(metres),
+                HasCover = true,
+                ContentHash = new(() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(FormattableString.Invariant($"{hash.Value} under {metres:R} m"))))),
+            };
+    }
+
     /// <summary>The content hash of ground that is made of windows, in their order, of tiles left to the sea and of a cover table.</summary>
     public static string Hash(IEnumerable<string> windowHashes, IEnumerable<GroundTile> seaTiles, CoverTable coverTable)
     {

@@ -58,6 +58,12 @@ public readonly record struct GroundHeight(double Metres, GroundWindow? Window, 
 /// </remarks>
 public sealed class GroundMosaic
 {
+    private const byte UniformCode = 255;
+
+    /// <summary>The whole earth in a few samples of one code.</summary>
+    private static readonly Lazy<GroundWindow> UniformCover = new(() => GroundWindow.FromCover(
+        GridFrame.Geographic(-135, 45, 90, 90, 4, 2, samplesAreAreas: true), [.. Enumerable.Repeat(UniformCode, 8)], "cover of one height"));
+
     private GroundMosaic(ImmutableArray<GroundWindow> heights, ImmutableArray<GroundWindow> covers)
     {
         Heights = heights;
@@ -98,6 +104,20 @@ public sealed class GroundMosaic
 
     /// <summary>The same ground without what stands on it: every kind of cover is as high as nothing; where water is stays known.</summary>
     public GroundMosaic Bare() => With(SeaTiles, CoverTable.Of(CoverTable.Rows.Select(row => row with { HeightMetres = 0 })), Sea);
+
+    /// <summary>The same ground under cover of one height, where no cover is known at all; sea, and heights that hold the cover already, stay bare.</summary>
+    /// <param name="metres">Height of the cover in metres, 0 to 100.</param>
+    /// <exception cref="ArgumentException">The height is outside its range.</exception>
+    public GroundMosaic WithUniformCover(double metres)
+    {
+        if (!Covers.IsEmpty)
+        {
+            return this;
+        }
+
+        CoverRow row = new(UniformCode, "cover of one height", CoverClass.UrbanOrTrees, metres, "a correction fitted to measurements", "plan");
+        return new(Heights, [UniformCover.Value]) { SeaTiles = SeaTiles, CoverTable = CoverTable.Of([row]), Sea = Sea };
+    }
 
     /// <summary>The height of a place.</summary>
     public GroundHeight HeightAt(GeoPoint point)

@@ -58,6 +58,7 @@ public sealed partial class Assessment
                     .Concat(chains.SelectMany(chain => chain.Assumptions))
                     .Concat(airs.SelectMany(air => air.Assumptions))
                     .Concat(settings.LocationDb is null ? [PlanDefaults.LocationSpread] : [])
+                    .Concat(CorrectionUse.Assumptions(CorrectionUse.Of(plan), !plan.Covers.IsEmpty, stations))
                     .Distinct(),
             ],
         };
@@ -70,17 +71,20 @@ public sealed partial class Assessment
         LinkEnd fromEnd = End(stations[from], chains[from], facts.FromElevationDegrees, segment.InitialBearingDegrees);
         LinkEnd toEnd = End(stations[to], chains[to], facts.ToElevationDegrees, (segment.FinalBearingDegrees + 180) % 360);
         Estimate polarisation = PolarisationMismatch.LossDb(stations[from].Polarisation, stations[to].Polarisation);
+        AdoptedCorrection? correction = CorrectionUse.For(plan, stations[from], stations[to]);
         LinkWanted wanted = used.LocationDb is null ? used.Wanted with { LocationDb = facts.LocationDb } : used.Wanted;
-        LinkOneWay Way(LinkEnd sender, LinkEnd receiver, Estimate? lossDb, double shiftDb) =>
-            LinkOneWay.Of(LinkBudget.Direction(sender, receiver, Range(facts, lossDb, shiftDb), polarisation, facts.Missing, wanted), shiftDb);
+        LinkOneWay Way(LinkEnd sender, LinkEnd receiver, string key, Estimate? lossDb, double shiftDb) => LinkOneWay.Of(
+            LinkBudget.Direction(
+                sender, receiver, CorrectionUse.Corrected(correction, Range(facts, lossDb, shiftDb), key), polarisation, facts.Missing, CorrectionUse.Corrected(correction, wanted, key)),
+            shiftDb);
 
         return new(
             from,
             to,
             segment.DistanceMetres,
             segment.InitialBearingDegrees,
-            Way(fromEnd, toEnd, facts.OutLossDb, facts.OutShiftDb),
-            Way(toEnd, fromEnd, facts.BackLossDb, facts.BackShiftDb));
+            Way(fromEnd, toEnd, stations[to].Key, facts.OutLossDb, facts.OutShiftDb),
+            Way(toEnd, fromEnd, stations[from].Key, facts.BackLossDb, facts.BackShiftDb));
     }
 
     private static PathLossRange? Range(PathFacts facts, Estimate? lossDb, double shiftDb) => lossDb is not { } loss ? null : new(
@@ -93,13 +97,15 @@ public sealed partial class Assessment
 
     private PathFacts Facts(LinkStation from, LinkStation to, double distanceMetres, PathSettings used, PathAir air, PathMemory memory)
     {
-        LinkPathSolver solver = new(used, air, ground);
+        AdoptedCorrection? correction = CorrectionUse.For(plan, from, to);
+        GroundMosaic Ground(GeoPoint start, GeoPoint end) => CorrectionUse.Covered(correction, ground(start, end));
+        LinkPathSolver solver = new(used, air, Ground);
         if (distanceMetres is < LinkPathSolver.OnePlaceMetres or > ModelRange.LongestPathMetres)
         {
             return FactsOf(solver.Solve(from, to));
         }
 
-        GroundMosaic mosaic = ground(from.Position.Point, to.Position.Point);
+        GroundMosaic mosaic = Ground(from.Position.Point, to.Position.Point);
         TerrainProfile terrain = TerrainProfile.Extract(mosaic, from.Position.Point, to.Position.Point);
         string key = PathKey.Of(from, to, used, air, terrain, () => GroundExtent.Of(mosaic).ContentHash.Value);
         if (memory.Find(key) is { } known)

@@ -175,7 +175,8 @@ public sealed partial class Assessment
 
         // Both directions share the path: what the weaker lacks is what the path must lose less.
         double wantedLoss = (link.Weaker.IsReversed ? link.Path.Back! : link.Path.Out).LossDb - (settings.Wanted.MarginDb - margin.Median);
-        LinkPathSolver solver = new(settings, link.Path.Air, ground);
+        AdoptedCorrection? correction = CorrectionUse.For(plan, link.From, link.To);
+        LinkPathSolver solver = new(settings, link.Path.Air, (start, end) => CorrectionUse.Covered(correction, ground(start, end)));
         P1812Input input = solver.Input(
             link.From, link.To, link.Path.FromHeightMetres!.Value.Median, link.Path.ToHeightMetres!.Value.Median, link.Path, isReversed: !atStart);
         return MastHeight.ForLoss(atStart ? profile : profile.Reversed(), input, wantedLoss);
@@ -192,14 +193,28 @@ public sealed partial class Assessment
         ArgumentNullException.ThrowIfNull(receiver);
         ArgumentNullException.ThrowIfNull(areaGround);
         PathAir air = PathAir.Of(plan.Air, maps, station.Position.Point);
+        AdoptedCorrection? correction = CorrectionOf(station);
         ReachSetup setup = ReachPreparation.Of(
-            station, receiver, StationChains.Of(station, plan, catalogue), StationChains.Of(receiver.Station, plan, catalogue), areaGround, air, settings, area);
+            CorrectionUse.Filled(plan, station), receiver, StationChains.Of(station, plan, catalogue), StationChains.Of(receiver.Station, plan, catalogue), areaGround, air, settings, area, correction, !plan.Covers.IsEmpty);
         return setup with
         {
             Findings = [.. VerticalDatums.Review(plan.Heights, DatumsOfAntennas([station])), .. setup.Findings],
             Assumptions = [.. setup.Assumptions.Concat(assumed).Distinct()],
         };
     }
+
+    /// <summary>The ground of a station's reach, under the cover of the correction that its plan uses.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="area">The ground as it is.</param>
+    public GroundExtent ReachGround(LinkStation station, GroundExtent area)
+    {
+        ArgumentNullException.ThrowIfNull(station);
+        ArgumentNullException.ThrowIfNull(area);
+        return CorrectionUse.Covered(CorrectionOf(station), area);
+    }
+
+    /// <summary>The correction that the plan uses for a station's links with anybody; null for none.</summary>
+    private AdoptedCorrection? CorrectionOf(LinkStation station) => CorrectionUse.Of(plan) is { } used && used.IsFor(station.Key) ? used : null;
 
     private IEnumerable<Finding> OfPlan(ImmutableArray<LinkStation> stations)
     {
@@ -239,15 +254,18 @@ public sealed partial class Assessment
     private LinkReport Link(LinkStation from, LinkStation to, StationChainResult fromChain, StationChainResult toChain)
     {
         PathAir air = PathAir.Of(plan.Air, maps, from.Position.Point);
-        LinkPath path = new LinkPathSolver(settings, air, ground).Solve(from, to);
+        AdoptedCorrection? correction = CorrectionUse.For(plan, from, to);
+        LinkPath path = new LinkPathSolver(settings, air, (start, end) => CorrectionUse.Covered(correction, ground(start, end))).Solve(from, to);
         GeodesicSegment segment = Geodesic.Inverse(from.Position.Point, to.Position.Point);
         double bearingBack = (segment.FinalBearingDegrees + 180) % 360;
         LinkEnd fromEnd = End(from, fromChain, path.Clearance?.TransmitterElevationDegrees, segment.InitialBearingDegrees);
         LinkEnd toEnd = End(to, toChain, path.Clearance?.ReceiverElevationDegrees, bearingBack);
         Estimate polarisation = PolarisationMismatch.LossDb(from.Polarisation, to.Polarisation);
         LinkWanted wanted = settings.LocationDb is null ? settings.Wanted with { LocationDb = path.LocationDb } : settings.Wanted;
-        LinkDirection outward = LinkBudget.Direction(fromEnd, toEnd, path.OutLoss, polarisation, path.Missing, wanted);
-        LinkDirection back = LinkBudget.Direction(toEnd, fromEnd, path.BackLoss, polarisation, path.Missing, wanted) with { IsReversed = true };
+        LinkDirection outward = LinkBudget.Direction(
+            fromEnd, toEnd, CorrectionUse.Corrected(correction, path.OutLoss, to.Key), polarisation, path.Missing, CorrectionUse.Corrected(correction, wanted, to.Key));
+        LinkDirection back = LinkBudget.Direction(
+            toEnd, fromEnd, CorrectionUse.Corrected(correction, path.BackLoss, from.Key), polarisation, path.Missing, CorrectionUse.Corrected(correction, wanted, from.Key)) with { IsReversed = true };
         return new()
         {
             From = from,
@@ -260,9 +278,12 @@ public sealed partial class Assessment
             Back = back,
             Finding = LinkVerdict.Judge(from, to, outward, back, path, settings),
             Findings = [.. path.Findings, .. LinkFindings.Of(from, to, fromChain, toChain, path, segment, plan, catalogue)],
-            Assumptions = settings.LocationDb is null && path.Out is not null
-                ? path.Assumptions.Add(PlanDefaults.LocationSpread)
-                : path.Assumptions,
+            Assumptions =
+            [
+                .. path.Assumptions,
+                .. settings.LocationDb is null && path.Out is not null && correction is null ? [PlanDefaults.LocationSpread] : Array.Empty<Assumption>(),
+                .. path.Out is null ? [] : CorrectionUse.Assumptions(correction, !plan.Covers.IsEmpty, from, to),
+            ],
         };
     }
 

@@ -22,8 +22,23 @@ public static class LinkSelection
             }
         }
 
-        stations.AddRange(plan.Neighbours.Select(LinkStation.Of));
+        stations.AddRange(plan.Neighbours.Select(one => Station(plan, one)));
         return stations.ToImmutable();
+    }
+
+    /// <summary>The station of a neighbour, with the height of the correction that the plan uses where its own is not known.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="neighbour">A neighbour of it.</param>
+    public static LinkStation Station(Plan plan, Neighbour neighbour) => Filled(plan, LinkStation.Of(neighbour));
+
+    /// <summary>A station with the height of the correction that a plan uses, where its own is not known.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="station">The station.</param>
+    public static LinkStation Filled(Plan plan, LinkStation station)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(station);
+        return CorrectionUse.Filled(plan, station);
     }
 
     /// <summary>

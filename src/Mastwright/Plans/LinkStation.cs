@@ -32,6 +32,9 @@ public sealed record LinkStation
     /// <summary>Height of the antenna; null when unknown.</summary>
     public MountHeight? Height { get; init; }
 
+    /// <summary>Whether the height is that of a correction, because the plan gives none.</summary>
+    public bool HeightIsFitted { get; init; }
+
     /// <summary>What stands close around.</summary>
     public Surroundings Surroundings { get; init; } = new();
 

@@ -19,6 +19,8 @@ internal static class PathSettingsOfPlan
             return given ?? otherwise;
         }
 
+        // A correction for every link brings its own spread: the default of the model's error is then not used.
+        bool isSpreadMeasured = CorrectionUse.Of(plan) is { AppliesTo.IsEmpty: true };
         PathSettings settings = new()
         {
             FrequencyHz = plan.Modem.FrequencyHz,
@@ -29,7 +31,9 @@ internal static class PathSettingsOfPlan
             Wanted = new()
             {
                 MarginDb = Or(plan.Wanted.MarginDb, PlanDefaults.MarginDb, PlanDefaults.Margin),
-                ModelErrorDb = Or(plan.Spread.ModelErrorDb, PlanDefaults.ModelErrorDb, PlanDefaults.ModelError),
+                ModelErrorDb = isSpreadMeasured
+                    ? plan.Spread.ModelErrorDb ?? PlanDefaults.ModelErrorDb
+                    : Or(plan.Spread.ModelErrorDb, PlanDefaults.ModelErrorDb, PlanDefaults.ModelError),
                 ModelErrorSource = plan.Spread.ModelErrorDb is null ? PlanDefaults.ModelError.Source : "plan",
                 LocationDb = plan.Spread.LocationDb ?? 0,
                 LocationSource = plan.Spread.LocationDb is null ? "ITU-R P.1812, location variability" : "plan",

@@ -39,6 +39,12 @@ public sealed record Plan
     /// <summary>The air.</summary>
     public AirPlan Air { get; init; } = new();
 
+    /// <summary>Corrections of the prediction that were fitted to measurements, in the plan's order.</summary>
+    public ImmutableArray<AdoptedCorrection> Corrections { get; init; } = [];
+
+    /// <summary>Key of the correction that predictions use; empty for none.</summary>
+    public string CorrectionInUse { get; init; } = "";
+
     /// <summary>The modem setting that every station uses.</summary>
     public required ModemSetting Modem { get; init; }
 

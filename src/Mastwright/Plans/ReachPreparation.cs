@@ -16,7 +16,7 @@ namespace Mastwright.Plans;
 internal static class ReachPreparation
 {
     internal static ReachSetup Of(
-        LinkStation station, ReachReceiver receiver, StationChainResult stationChain, StationChainResult receiverChain, GroundMosaic ground, PathAir air, PathSettings settings, ReachArea area)
+        LinkStation station, ReachReceiver receiver, StationChainResult stationChain, StationChainResult receiverChain, GroundMosaic ground, PathAir air, PathSettings settings, ReachArea area, AdoptedCorrection? correction, bool hasOwnCover)
     {
         GeoPoint place = station.Position.Point;
         SiteGround site = SiteGround.Resolve(ground, place, station.GroundHeightMetres, station.PlanPath);
@@ -48,9 +48,9 @@ internal static class ReachPreparation
             Station = End(station, stationChain),
             StationPattern = stationChain.Pattern,
             Receiver = End(receiver.Station, receiverChain),
-            EndLosses = [.. stationEnd.Lines, .. receiverEnd.Lines, .. Body(receiver), .. Crossed(station, receiver)],
+            EndLosses = [.. stationEnd.Lines, .. receiverEnd.Lines, .. Body(receiver), .. Crossed(station, receiver), .. Correction(correction)],
             EndSpreads = [.. stationEnd.Spreads, .. receiverEnd.Spreads],
-            Wanted = settings.LocationDb is null ? settings.Wanted with { LocationDb = locationDb } : settings.Wanted,
+            Wanted = CorrectionUse.Corrected(correction, settings.LocationDb is null ? settings.Wanted with { LocationDb = locationDb } : settings.Wanted, null),
             LocationShiftDb = LocationVariability.LossDb(settings.LocationPercent, locationDb),
         };
         ImmutableArray<string> missing =
@@ -75,7 +75,8 @@ internal static class ReachPreparation
             Assumptions =
             [
                 .. receiver.Assumptions.Concat(stationChain.Assumptions).Concat(OfReceiver(receiver, receiverChain)).Concat(air.Assumptions)
-                    .Concat(stationEnd.Assumptions).Concat(receiverEnd.Assumptions).Concat(site.Assumptions).Concat(Own(settings, locationDb)).Distinct(),
+                    .Concat(stationEnd.Assumptions).Concat(receiverEnd.Assumptions).Concat(site.Assumptions).Concat(Own(settings, locationDb))
+                    .Concat(OfCorrection(correction, station, hasOwnCover)).Distinct(),
             ],
             Missing = missing,
         };
@@ -93,6 +94,22 @@ internal static class ReachPreparation
                 string.Create(CultureInfo.InvariantCulture, $"location variability {locationDb:0.0} dB within a cell, as below the tops of trees and houses"),
                 "ITU-R P.1812, location variability",
                 "spread/location");
+        }
+    }
+
+    private static IEnumerable<LedgerLine> Correction(AdoptedCorrection? correction) =>
+        correction is null ? [] : [CorrectionUse.OffsetLine(correction, -correction.OffsetDb.Median)];
+
+    private static IEnumerable<Assumption> OfCorrection(AdoptedCorrection? correction, LinkStation station, bool hasOwnCover)
+    {
+        foreach (Assumption one in CorrectionUse.Assumptions(correction, hasOwnCover, station))
+        {
+            yield return one;
+        }
+
+        if (correction is not null && correction.Stations.ContainsKey(station.Key))
+        {
+            yield return new("correction-own", "the station's own offset, which is of what it hears alone, is left out of the map", $"adopted correction {correction.Key}");
         }
     }
 

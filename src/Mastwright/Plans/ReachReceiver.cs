@@ -74,7 +74,7 @@ public sealed record ReachReceiver
 
         if (plan.Neighbours.FirstOrDefault(one => one.Key == key) is { } neighbour)
         {
-            return Like(LinkStation.Of(neighbour), heightMetres, out problem);
+            return Like(LinkSelection.Station(plan, neighbour), heightMetres, out problem);
         }
 
         string[] parts = key.Split('/');

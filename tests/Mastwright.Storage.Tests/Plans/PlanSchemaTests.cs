@@ -114,7 +114,7 @@ public class PlanSchemaTests
     /// <summary>The keys that the format names, without those that the plan chooses.</summary>
     private static IEnumerable<(string Path, PlanEntry Entry)> Keys(PlanNode node, string path)
     {
-        bool chosen = path.Split('/')[^1] is "sites" or "neighbours" or "fit-outs" or "nearby-transmitters" or "antennas" or "radios" or "snr-limits" or "branches" || path.EndsWith("box/parts", StringComparison.Ordinal) || path is "parts/feed" or "parts/supply";
+        bool chosen = path.Split('/')[^1] is "sites" or "neighbours" or "fit-outs" or "nearby-transmitters" or "antennas" or "radios" or "snr-limits" or "branches" || path.EndsWith("box/parts", StringComparison.Ordinal) || path is "parts/feed" or "parts/supply" or "corrections" || path.EndsWith("/stations", StringComparison.Ordinal);
         return node.Entries
             .SelectMany(entry => Keys(entry.Value, path.Length == 0 ? entry.Key : $"{path}/{entry.Key}").Concat(chosen ? [] : [($"{path}/{entry.Key}", entry)]))
             .Concat(node.Items.SelectMany((item, i) => Keys(item, $"{path}/{i + 1}")));

@@ -44,6 +44,17 @@ internal static class SamplePlans
           model-error: 8 dB
           location: 5 dB
           fading: 3 dB
+        corrections:
+          summer-2026:
+            source: 42 links of 6 stations
+            offset: -3.2 ± 1.5 dB
+            cover-height: 12 ± 4 m
+            station-height: 10 ± 5 m
+            spread: 7.9 dB
+            applies-to: [ferry-house]
+            stations:
+              ferry-house: {offset: 1.2 ± 0.6 dB, spread: 7.1 dB}
+        correction: summer-2026
         sites:
           ferry-house:
             name: 'Ferry House'
