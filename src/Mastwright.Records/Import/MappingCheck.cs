@@ -42,7 +42,7 @@ internal static class MappingCheck
     private static void Check(FieldsText row, RecordMapping mapping, string name)
     {
         string place = mapping.Form switch { SourceForm.Json => "path: $.NAME", SourceForm.Lines => "group: NAME", _ => "column: NAME" };
-        Require(row.Time is not null && row.Time.Text is null, name, "time", $"say where the time is: 'time: {{{place}, written: iso-8601, zone: utc, resolution: 1 s}}'");
+        Require(row.Time is not null, name, "time", $"say where the time is: 'time: {{{place}, written: iso-8601, zone: utc, resolution: 1 s}}'");
         if (mapping.IsTelemetry)
         {
             Require(row.Station is not null, name, "station", $"say whose it is: 'station: {{{place}}}' or 'station: {{text: ADDRESS}}'");

@@ -52,22 +52,23 @@ internal sealed record CorrectionAnswer(CorrectionFit? Fit, int Links, long Pack
 /// <summary>Fits a correction to what the stations of a plan heard of one another.</summary>
 internal static class CorrectionRun
 {
-    /// <summary>Receptions below which a link is not used: their median says little (common practice).</summary>
-    internal const int LeastPackets = 5;
+    /// <summary>Receptions below which a link is not used where nobody says otherwise: their median says little (common practice).</summary>
+    internal const int UsualPackets = 5;
 
     /// <summary>Heights of cover that are tried, in metres.</summary>
     private static readonly ImmutableArray<double> Covers = [.. Enumerable.Range(0, 11).Select(step => 3.0 * step)];
 
     /// <summary>Heights that are tried for stations of unknown height, in metres.</summary>
-    private static readonly ImmutableArray<double> Heights = [3, 6, 10, 15, 20, 30, 45];
+    private static readonly ImmutableArray<double> Heights = [3, 6, 10, 15, 20, 30, 45, 60];
 
     /// <summary>The correction; null, with what is wrong told, when records or ground cannot be used.</summary>
     /// <param name="session">The plan with its ground.</param>
     /// <param name="store">The records.</param>
     /// <param name="network">The network; null for the only one.</param>
     /// <param name="period">Text of the period; null for all records.</param>
+    /// <param name="leastPackets">Receptions with a level below which a link is not used.</param>
     /// <param name="tell">Told each line of what is wrong.</param>
-    internal static CorrectionAnswer? Make(PlanSession session, RecordStore store, string? network, string? period, Action<string> tell)
+    internal static CorrectionAnswer? Make(PlanSession session, RecordStore store, string? network, string? period, int leastPackets, Action<string> tell)
     {
         if (StoreDoor.NetworkOf(store, network, tell) is not { } name || PeriodOf(store, name, period, tell) is not { } time)
         {
@@ -79,7 +80,7 @@ internal static class CorrectionRun
         LinkLevel[] levels =
         [
             .. LinkLevel.Read(store, name, plan, time.FromMicroseconds, time.ToMicroseconds)
-                .Where(level => level.Packets >= LeastPackets && stations.ContainsKey(level.Receiver) && stations.ContainsKey(level.Sender)),
+                .Where(level => level.Packets >= leastPackets && stations.ContainsKey(level.Receiver) && stations.ContainsKey(level.Sender)),
         ];
         MeasuredLink?[] links = new MeasuredLink?[levels.Length];
         ImmutableArray<CorrectionCandidate> candidates = Candidates(plan, levels.SelectMany(level => new[] { stations[level.Receiver], stations[level.Sender] }));

@@ -18,7 +18,7 @@ public static class CorrectionText
         ArgumentNullException.ThrowIfNull(correction);
         if (!KeyNameShape.IsKey(correction.Key) || plan.Has($"corrections/{correction.Key}"))
         {
-            return Refuse(plan, $"corrections/{correction.Key}", "A new correction cannot have this name.", "a name of small letters, digits and hyphens that no correction has yet");
+            return new(null, Taken(plan.Source.Name, correction.Key));
         }
 
         BlockPlace at = BlockPlace.Of(plan, "corrections");
@@ -31,6 +31,16 @@ public static class CorrectionText
         string lead = at.Index > 0 && plan.Text[at.Index - 1] != '\n' ? newLine : "";
         PlanTextResult added = plan.Changed(plan.Text.Insert(at.Index, lead + at.Heading(newLine) + Block(correction, at.Indent, newLine)));
         return added.Text is { } text ? text.With("correction", correction.Key) : added;
+    }
+
+    /// <summary>Why a correction of a name cannot be added to a plan; null where it can.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="name">The name.</param>
+    public static PlanProblem? Refusal(Plan plan, string name)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(name);
+        return KeyNameShape.IsKey(name) && plan.Corrections.All(one => one.Key != name) ? null : Taken("--adopt", name);
     }
 
     private static string Block(AdoptedCorrection correction, int indent, string newLine)
@@ -75,11 +85,22 @@ public static class CorrectionText
         return block.ToString();
     }
 
-    /// <summary>A range to a tenth of its unit.</summary>
-    private static string Ranged(Estimate value, Dimension dimension) => Quantity.Format(value.Map(one => Math.Round(one, 1)), dimension);
+    /// <summary>A range to a tenth of its unit: as wide to both sides where it is so before it is rounded.</summary>
+    private static string Ranged(Estimate value, Dimension dimension)
+    {
+        double median = Math.Round(value.Median, 1);
+        bool isEven = Math.Abs(value.High - value.Median - (value.Median - value.Low)) < 1e-9;
+        return Quantity.Format(isEven ? Estimate.PlusMinus(median, Math.Round(value.HalfRange, 1)) : value.Map(one => Math.Round(one, 1)), dimension);
+    }
 
     private static string Exact(double db) => string.Create(CultureInfo.InvariantCulture, $"{db:0.0} dB");
 
-    private static PlanTextResult Refuse(PlanText plan, string path, string message, string wanted) =>
-        new(null, new() { Code = "plan-key", File = plan.Source.Name, Path = path, Message = message, Wanted = wanted });
+    private static PlanProblem Taken(string file, string name) => new()
+    {
+        Code = "plan-key",
+        File = file,
+        Path = $"corrections/{name}",
+        Message = "A new correction cannot have this name.",
+        Wanted = "a name of small letters, digits and hyphens that no correction has yet",
+    };
 }

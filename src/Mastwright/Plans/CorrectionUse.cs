@@ -18,10 +18,10 @@ internal static class CorrectionUse
     internal static AdoptedCorrection? For(Plan plan, LinkStation from, LinkStation to) =>
         Of(plan) is { } used && (used.IsFor(from.Key) || used.IsFor(to.Key)) ? used : null;
 
-    /// <summary>A station with the correction's height where the plan gives none.</summary>
+    /// <summary>A station with the correction's height where the plan gives none; its range is part of the spread.</summary>
     internal static LinkStation Filled(Plan plan, LinkStation station) =>
         station.Height is null && Of(plan) is { StationHeightMetres: { } metres } used && used.IsFor(station.Key)
-            ? station with { Height = new MountHeight(metres, HeightAbove.Ground), HeightIsFitted = true }
+            ? station with { Height = new MountHeight(Estimate.Exactly(metres.Median), HeightAbove.Ground), HeightIsFitted = true }
             : station;
 
     /// <summary>The ground under the correction's cover.</summary>
