@@ -15,6 +15,9 @@ internal sealed class LongWork : IDisposable
     /// <summary>A piece holds some 4 million places of 20 bytes, and the ground that it is reading.</summary>
     private const double BytesAThread = 200e6;
 
+    /// <summary>Bytes of a cell of a field of losses on the disk.</summary>
+    internal const double BytesACell = 9;
+
     private const double WorthTellingSeconds = 5;
 
     private readonly Action<string> tell;
@@ -43,20 +46,27 @@ internal sealed class LongWork : IDisposable
     /// <summary>Hashes of ground that was read before.</summary>
     internal PieceHashes Hashes { get; }
 
+    /// <summary>Whether it was told what a stop means.</summary>
+    internal bool HasToldOfStop { get; private set; }
+
     private ResultStore Store { get; }
 
     /// <summary>Works off a job on this thread's time.</summary>
     /// <param name="job">The job.</param>
     /// <param name="places">Places of sweeps in all its chunks.</param>
-    /// <param name="cells">Cells in all its chunks.</param>
+    /// <param name="bytes">Bytes that all its chunks take on the disk.</param>
     /// <param name="cancellation">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped; what that means was told.</exception>
-    internal JobResult Run(Job job, double places, double cells, CancellationToken cancellation)
+    internal JobResult Run(Job job, double places, double bytes, CancellationToken cancellation)
     {
-        TellBefore(job, places, cells);
-        using CancellationTokenRegistration stopping = cancellation.Register(() => tell(temporaryFolder is null
-            ? $"Stopped. What is finished is kept in {Store.Folder}; the same command goes on from there."
-            : "Stopped. Without a cache folder nothing is kept."));
+        TellBefore(job, places, bytes);
+        using CancellationTokenRegistration stopping = cancellation.Register(() =>
+        {
+            HasToldOfStop = true;
+            tell(temporaryFolder is null
+                ? $"Stopped. What is finished is kept in {Store.Folder}; the same command goes on from there."
+                : "Stopped. Without a cache folder nothing is kept.");
+        });
         JobProgress last = default;
         JobResult result = runner.RunAsync(job, new Relay(progress, value => last = value), cancellation).GetAwaiter().GetResult();
         if (last.Damaged > 0)
@@ -89,7 +99,7 @@ internal sealed class LongWork : IDisposable
         }
     }
 
-    private void TellBefore(Job job, double places, double cells)
+    private void TellBefore(Job job, double places, double bytes)
     {
         // Only what is not there yet takes time.
         double cost = job.Chunks.Sum(chunk => chunk.Cost);
@@ -104,7 +114,7 @@ internal sealed class LongWork : IDisposable
 
         tell(string.Create(
             CultureInfo.InvariantCulture,
-            $"{job.Name}: {places * share / 1e6:#,0} million places in {left.Length} of {job.Chunks.Length} pieces; roughly {Time(seconds)} on {threads} {(threads == 1 ? "thread" : "threads")}; up to {Math.Ceiling(cells * share * 9 / 1e6):#,0} MB more in {Store.Folder}."));
+            $"{job.Name}: {places * share / 1e6:#,0} million places in {left.Length} of {job.Chunks.Length} pieces; roughly {Time(seconds)} on {threads} {(threads == 1 ? "thread" : "threads")}; up to {Math.Ceiling(bytes * share / 1e6):#,0} MB more in {Store.Folder}."));
         tell(isBegun
             ? "An earlier run was stopped; what it finished is not worked out again."
             : temporaryFolder is null ? "Ctrl-C stops; the same command then goes on from there." : "Ctrl-C stops; without a cache folder nothing is kept then.");

@@ -196,7 +196,7 @@ internal static class ReachRun
         }
 
         Job job = new() { Name = $"Reach of {station.Subject}", Chunks = ReachFieldJob.ChunksOf(pieces, task.Ground) };
-        JobResult result = work.Run(job, pieces.PlaceCount, pieces.CellCount, cancellation);
+        JobResult result = work.Run(job, pieces.PlaceCount, LongWork.BytesACell * pieces.CellCount, cancellation);
         try
         {
             bool isSeenWhole = options.WeightsFile is not null || options.WithRanges || zone is not null || options.Files.Any(file => ReachFiles.Ending(file) is not (".tif" or ".tiff"));

@@ -136,7 +136,7 @@ internal static class SeveralReach
         }
 
         Job job = new() { Name = $"Reach of {stations.Length} stations", Chunks = chunks.ToImmutable(), Priority = JobPriority.Search };
-        using JobResult result = work.Run(job, tasks.Sum(task => task.Pieces?.PlaceCount ?? 0), tasks.Sum(task => task.Pieces?.CellCount ?? 0), cancellation);
+        using JobResult result = work.Run(job, tasks.Sum(task => task.Pieces?.PlaceCount ?? 0), tasks.Sum(task => LongWork.BytesACell * (task.Pieces?.CellCount ?? 0)), cancellation);
         return Folded(session, receiver, options, frame, tasks.Count, i => ReachRun.Report(session, tasks[i], FieldOf(tasks[i], firstChunks[i]), problems));
 
         ReachField FieldOf(ReachTask task, int firstChunk) => task.Pieces is { } pieces

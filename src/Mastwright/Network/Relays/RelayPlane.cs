@@ -1,5 +1,6 @@
 using Mastwright.Geodesy;
 using Mastwright.Ground;
+using Mastwright.Network.Reach;
 using Mastwright.Propagation.Area;
 
 namespace Mastwright.Network.Relays;
@@ -54,8 +55,26 @@ public sealed class RelayPlane
     /// <summary>Metres east and north of the middle at which a cell lies.</summary>
     public (double East, double North) MetresOf(int cell) => (((cell % Side) - Frame.Reach) * Frame.CellMetres, (Frame.Reach - (cell / Side)) * Frame.CellMetres);
 
+    /// <summary>Where the centre of each cell of a grid lies on the plane, in columns and rows; row by row.</summary>
+    public (float Column, float Row)[] PlacesOf(GridFrame grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        (float, float)[] places = new (float, float)[grid.Columns * grid.Rows];
+        GridLattice metres = GridLattice.OfPlane(grid, Frame.Station);
+        Parallel.For(0, grid.Rows, row =>
+        {
+            GridLattice.RowReader along = metres.Row(row);
+            for (int column = 0; column < grid.Columns; column++)
+            {
+                (double east, double north) = along.At(column);
+                places[(row * grid.Columns) + column] = ((float)((east / Frame.CellMetres) + Frame.Reach), (float)(Frame.Reach - (north / Frame.CellMetres)));
+            }
+        });
+        return places;
+    }
+
     /// <summary>Height at a position counted in columns and rows, bilinear; NaN off the plane and where a height is not known.</summary>
-    internal double HeightAt(double column, double row)
+    public double HeightAt(double column, double row)
     {
         if (!(column >= 0 && row >= 0 && column <= Side - 1 && row <= Side - 1))
         {
