@@ -22,6 +22,7 @@ internal static class CommandLine
             HopsCommand.Create(),
             AirCommand.Create(),
             ShadowCommand.Create(),
+            RelayCommand.Create(),
             ReachCommand.Create(),
             AirtimeCommand.Create(),
             SunCommand.Create(),

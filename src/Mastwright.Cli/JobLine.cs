@@ -4,28 +4,29 @@ using Mastwright.Jobs;
 namespace Mastwright.Cli;
 
 /// <summary>Tells on a terminal's error output how far a job is, from one second on; silent elsewhere.</summary>
-internal sealed class JobLine : IProgress<JobProgress>, IDisposable
+internal sealed class JobLine : IProgress<JobProgress>, IProgress<RelayProgress>, IDisposable
 {
     private const int Width = 78;
 
     private readonly bool isTerminal = !Console.IsErrorRedirected;
     private readonly Lock gate = new();
+    private readonly long start = Environment.TickCount64;
     private long told;
     private bool shown;
 
     public void Report(JobProgress value)
     {
-        lock (gate)
+        if (value.Elapsed >= TimeSpan.FromSeconds(1))
         {
-            long now = Environment.TickCount64;
-            if (!isTerminal || value.Elapsed < TimeSpan.FromSeconds(1) || now - told < 200)
-            {
-                return;
-            }
+            Show(() => Text(value));
+        }
+    }
 
-            told = now;
-            shown = true;
-            Console.Error.Write("\r" + Text(value).PadRight(Width));
+    public void Report(RelayProgress value)
+    {
+        if (Environment.TickCount64 - start >= 1000)
+        {
+            Show(() => value.Done > 0 ? string.Create(CultureInfo.InvariantCulture, $"{value.Step}: {value.Done}") : value.Step);
         }
     }
 
@@ -52,6 +53,22 @@ internal sealed class JobLine : IProgress<JobProgress>, IDisposable
         string found = value.Found > 0 ? string.Create(CultureInfo.InvariantCulture, $", {value.Found} of them from before") : "";
         string left = value.Remaining is { } remaining && value.Done < value.Total ? string.Create(CultureInfo.InvariantCulture, $", some {Math.Ceiling(remaining.TotalSeconds):0} s to go") : "";
         return string.Create(CultureInfo.InvariantCulture, $"{value.Share:0 %}: {value.Done} of {value.Total} pieces{found}; {value.Elapsed.TotalSeconds:0} s{left}");
+    }
+
+    private void Show(Func<string> text)
+    {
+        lock (gate)
+        {
+            long now = Environment.TickCount64;
+            if (!isTerminal || now - told < 200)
+            {
+                return;
+            }
+
+            told = now;
+            shown = true;
+            Console.Error.Write("\r" + text().PadRight(Width));
+        }
     }
 
     private void Clear()

@@ -167,7 +167,7 @@ internal sealed class RelayAnswer(
 
     private IEnumerable<Assumption> Own(RelayOutcome outcome)
     {
-        if (options.Like is null)
+        if (options.Like is null && (options.LooksOnGround || options.PlacesFile is not null))
         {
             yield return new("relay-like", $"radio, feed and antenna of a relay as at {outcome.Like.Subject}", "common practice", "--like");
         }
@@ -180,6 +180,11 @@ internal sealed class RelayAnswer(
         if (cover is not null && options.ReachAskedMetres is null)
         {
             yield return new("relay-reach", Text($"nobody is reached farther than {options.ReachMetres / 1000:0.#} km away"), "common practice", "--reach");
+        }
+
+        if (cover is not null && options.StepAskedMetres is null)
+        {
+            yield return new("relay-step", Text($"sweeps in steps of {options.StepMetres:0.#} m, half a cell, where the ground is finer"), "common practice", "--step");
         }
 
         yield return new("relay-best-guess", "links and cells count by their best guess", "common practice");

@@ -133,7 +133,7 @@ internal sealed class RelayCover
             return (0, null);
         }
 
-        ReachField field = RelayReachJob.Field(input, area.Ground, 0, cancellation);
+        ReachField field = RelayReachJob.Field(input, area.Ground, options.StepMetres, 0, cancellation);
         ReachMap map = ReachMap.Of(field, budget);
         (int left, int top) = ReachGrid.OffsetOf(field.Frame, area.Frame);
         int count = 0;
@@ -240,10 +240,10 @@ internal sealed class RelayCover
 
             Assumptions = [.. Assumptions.Concat(setup.Assumptions).Distinct()];
             places.Add(i);
-            chunks.Add(RelayReachJob.ChunkOf(field, budget, options.Direction, area.Ground, area.Hash.Value));
+            chunks.Add(RelayReachJob.ChunkOf(field, budget, options.Direction, area.Ground, area.Hash.Value, options.StepMetres));
         }
 
-        double step = area.Ground.Heights.Min(window => window.ResolutionMetres);
+        double step = Math.Max(options.StepMetres, area.Ground.Heights.Min(window => window.ResolutionMetres));
         Job job = new() { Name = name, Priority = JobPriority.Search, Chunks = [.. chunks] };
         double sweep = Math.PI * Math.Pow(options.ReachMetres / step, 2);
         double bits = Math.Pow(2 * options.ReachMetres / options.CellMetres, 2);

@@ -16,7 +16,7 @@ internal sealed record RelayOptions
     internal const double UsualTrackMetres = 1_000;
     internal const double MostReachMetres = 30_000;
     internal const int UsualCandidates = 500;
-    internal const int UsualSwept = 200;
+    internal const int UsualSwept = 120;
     internal const int MostRelays = 5;
     internal const int MostCandidates = 20_000;
 
@@ -41,6 +41,11 @@ internal sealed record RelayOptions
     internal double? ReachAskedMetres { get; init; }
 
     internal double ReachMetres => ReachAskedMetres ?? Math.Min(MostReachMetres, 2 * HalfSideMetres);
+
+    /// <summary>Least step of the sweeps in metres; null for half a cell.</summary>
+    internal double? StepAskedMetres { get; init; }
+
+    internal double StepMetres => StepAskedMetres ?? (CellMetres / 2);
 
     internal string Receiver { get; init; } = ReachReceiver.HandheldKey;
 

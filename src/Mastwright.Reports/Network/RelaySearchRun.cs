@@ -40,6 +40,12 @@ internal sealed class RelaySearchRun(
 
         progress?.Report(new("looking from candidates", able.Length));
         int[] kept = [.. Screen(cover, places, able, own, cancellation).Select(one => able[one])];
+        if (cover is null)
+        {
+            // Many candidates join the same stations: of equals the first one is taken, so the one that hangs by the most margin comes first.
+            kept = [.. kept.OrderByDescending(one => own.Where(link => link.Key.Relay == one && links.IsJoined[link.Key.Station]).Select(link => link.Value).DefaultIfEmpty(double.NegativeInfinity).Max()).ThenBy(one => one)];
+        }
+
         ImmutableArray<LinkStation> relays = [.. kept.Select(one => places.Stations[one])];
         Dictionary<int, int> placeOf = kept.Select((one, at) => (one, at)).ToDictionary(one => one.one, one => one.at);
         Dictionary<(int Relay, int Station), double> ownKept = own.Where(one => placeOf.ContainsKey(one.Key.Relay)).ToDictionary(one => (placeOf[one.Key.Relay], one.Key.Station), one => one.Value);

@@ -76,7 +76,8 @@ public static class LinksGeoJson
         writer.WriteEndObject();
     }
 
-    private static void Line(Utf8JsonWriter writer, GeoPoint from, GeoPoint to)
+    /// <summary>A line between two places, cut at the antimeridian: type and coordinates.</summary>
+    internal static void Line(Utf8JsonWriter writer, GeoPoint from, GeoPoint to)
     {
         double turn = to.LongitudeDegrees - from.LongitudeDegrees;
         bool isCut = Math.Abs(turn) > 180;

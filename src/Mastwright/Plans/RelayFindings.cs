@@ -59,6 +59,17 @@ public static class RelayFindings
         return [.. findings];
     }
 
+    /// <summary>What each relay adds, as a ledger in the goal's unit.</summary>
+    public static Ledger Gains(RelayReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return Ledger.SummingTo(
+            report.Chosen.Sum(relay => relay.Gain),
+            Text($"What relays add for {report.Home.Name}: {GoalWords(report.Goal)}"),
+            report.Unit,
+            [.. report.Chosen.Select(relay => new LedgerLine(relay.Candidate.Key, relay.Candidate.Name, relay.Gain, "links and sweeps, ITU-R P.1812", "besides those before it"))]);
+    }
+
     /// <summary>A value in its unit.</summary>
     public static string Value(RelayReport report, double value)
     {
@@ -100,9 +111,9 @@ public static class RelayFindings
         RelayChoice choice = report.Choice;
         string bound = choice.Bound switch
         {
-            RelayBound.Exact => Text($"all choices of as many among the {report.Weighed} candidates weighed were tried, and none is worth more"),
-            RelayBound.Gains => Text($"no choice among the {report.Weighed} candidates weighed is worth more than {Value(report, choice.UpperBound)}, so this one comes to {LinkOdds.Percent(choice.ShareOfBound)} of the best or more"),
-            _ => Text($"no choice among the {report.Weighed} candidates weighed is worth more than {Value(report, choice.UpperBound)}, by an easier question; how near this one is to the best is not known closer"),
+            RelayBound.Exact => Text($"All choices of as many among the {report.Weighed} candidates weighed were tried, and none is worth more"),
+            RelayBound.Gains => Text($"No choice among the {report.Weighed} candidates weighed is worth more than {Value(report, choice.UpperBound)}, so this one comes to {LinkOdds.Percent(choice.ShareOfBound)} of the best or more"),
+            _ => Text($"No choice among the {report.Weighed} candidates weighed is worth more than {Value(report, choice.UpperBound)}, by an easier question; how near this one is to the best is not known closer"),
         };
         return new()
         {

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Mastwright.Cli.Output;
+using Mastwright.Network.Reach;
+using Mastwright.Pictures.Drawings;
+using Mastwright.Pictures.Network;
+using Mastwright.Plans;
+using Mastwright.Quantities;
+using Mastwright.Storage.Files;
+using Mastwright.Storage.Network;
+
+namespace Mastwright.Cli.Commands;
+
+/// <summary>relay: where one to five more relays would help most.</summary>
+internal static class RelayCommand
+{
+    private static readonly string[] Goals = ["stations", "shadow", "weights", "robustness"];
+
+    internal static Command Create()
+    {
+        NetworkOptions network = new();
+        Argument<string> station = new("STATION") { Description = "Whose network it is: KEY, or SITE/FIT-OUT." };
+        Option<string?> goal = new("--goal") { Description = "What for: shadow opened (default), stations joined, weights reached, or robustness against any single loss." };
+        goal.AcceptOnlyFromAmong(Goals);
+        Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "Draw what is reached, open and opened into this file (.svg or .png)." };
+        Option<bool> dark = new("--dark") { Description = "Draw it light on dark." };
+        Option<string?> geoJson = new("--geojson") { HelpName = "FILE", Description = "Write relays, their links and what was ranked as GeoJSON into this file." };
+        RelaySearchOptions search = new();
+        Command command = new("relay", "Find where one to five more relays would help most.") { network.Plan, station, goal };
+        search.AddTo(command);
+        command.Add(picture);
+        command.Add(dark);
+        command.Add(geoJson);
+        network.AddTo(command);
+        command.SetAction((parsed, cancellation) =>
+        {
+            PictureFile? file = PictureFile.Of(parsed.GetValue(picture), parsed.GetValue(dark));
+            RelayOptions options = search.Read(parsed, parsed.GetRequiredValue(station), Goal(parsed.GetValue(goal)));
+            string? problem = file?.Problem ?? search.Problem(options);
+            if (problem is not null)
+            {
+                Console.Error.WriteLine(problem);
+                return Task.FromResult(ExitCode.BadInput);
+            }
+
+            return Task.FromResult(Run(network, parsed, options, file, parsed.GetValue(geoJson), cancellation));
+        });
+        return command;
+    }
+
+    private static RelayGoal Goal(string? word) => (RelayGoal)Math.Max(0, Array.IndexOf(Goals, word ?? "shadow"));
+
+    private static int Run(NetworkOptions network, ParseResult parsed, RelayOptions options, PictureFile? picture, string? geoJson, CancellationToken cancellation)
+    {
+        using NetworkSession? session = network.Open(parsed);
+        if (session is null)
+        {
+            return ExitCode.BadInput;
+        }
+
+        RelayReport? report;
+        using (JobLine line = new())
+        using (LongWork work = new(session.CacheFolder, new(), line.Say, line))
+        {
+            report = RelayRun.Make(session.Plan, session.Stations, options, work, session.CacheFolder, line.Say, line, cancellation);
+        }
+
+        if (report is null
+            || (picture is not null && !picture.Write(RelayPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light)))
+            || (geoJson is not null && !Write(geoJson, RelayGeoJson.Write(report))))
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (parsed.GetValue(network.Json))
+        {
+            Console.Out.WriteLine(RelayJson.Write(report));
+        }
+        else
+        {
+            RelayText.Write(report, [.. new[] { picture?.Path, geoJson }.OfType<string>()]);
+        }
+
+        return Options.Code(report.Findings, parsed.GetValue(network.FailOn));
+    }
+
+    private static bool Write(string path, string text)
+    {
+        try
+        {
+            WholeFile.Write(path, text);
+            return true;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
+            return false;
+        }
+    }
+}
