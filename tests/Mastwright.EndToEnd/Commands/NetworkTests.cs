@@ -37,7 +37,22 @@ public sealed class NetworkTests(SkerrinRun skerrin)
         Assert.True(compared > 5);
     }
 
+    /// <summary>The demo's story (docs/guide/skerrin.md): the cairn joins both places behind The Combs, and hangs by more than the peat top does.</summary>
+    [Fact]
+    public void A_relay_at_the_cairn_joins_both_places_in_the_east()
+    {
+        using JsonDocument relay = JsonDocument.Parse(skerrin.Run("relay skerrin-demo/plan.yaml ferry-house --goal stations --candidate comb-cairn/trial --candidate peat-top/trial --no-cache --json").Output);
+        JsonElement chosen = relay.RootElement.GetProperty("relays")[0];
+        Assert.Equal("comb-cairn/trial", chosen.GetProperty("key").GetString());
+        Assert.Equal(["Lantern Bay", "East Quay"], chosen.GetProperty("joins").EnumerateArray().Select(one => one.GetString()));
+        Assert.Equal("exact", relay.RootElement.GetProperty("choice").GetProperty("bound").GetString());
+        Assert.Equal(["relay-access-unknown"], relay.RootElement.GetProperty("findings").EnumerateArray().Where(one => one.GetProperty("verdict").GetString() == "unknown").Select(one => one.GetProperty("code").GetString()).Except(["relay-power-unknown"]));
+        double wanted = relay.RootElement.GetProperty("wanted-margin-db").GetDouble();
+        Assert.All(chosen.GetProperty("parents").EnumerateArray(), parent => Assert.True(Median(parent, "out") >= wanted && Median(parent, "back") >= wanted));
+    }
+
     [Theory]
+    [InlineData("relay skerrin-demo/plan.yaml ferry-house --relays 6", "1 to 5 are possible")]
     [InlineData("links skerrin-demo/plan.yaml --no-cache --cache here", "without a cache there is no --cache folder")]
     [InlineData("hops skerrin-demo/plan.yaml nobody", "'nobody' is no station of the plan")]
     [InlineData("hops skerrin-demo/plan.yaml ferry-house --hop-limit 0", "1 to 32 are possible")]

@@ -27,6 +27,7 @@ public sealed class JsonShapesTests(SkerrinRun skerrin)
     [InlineData("hops skerrin-demo/plan.yaml ferry-house --worlds 50 --no-cache --json", "hops-1")]
     [InlineData("air skerrin-demo/plan.yaml --hours 1 --no-cache --json", "air-1")]
     [InlineData("shadow skerrin-demo/plan.yaml ferry-house --radius 2km --cell 250m --no-cache --json", "shadow-1")]
+    [InlineData("relay skerrin-demo/plan.yaml ferry-house --goal stations --candidate comb-cairn/trial --candidate peat-top/trial --no-cache --json", "relay-1")]
     [InlineData("airtime skerrin-demo/plan.yaml --json", "airtime-1")]
     [InlineData("ground info skerrin-demo/plan.yaml --json", "ground-info-1")]
     public void What_the_program_writes_has_the_shape_it_names(string line, string shape) => HasShape(skerrin.Run(line).Output, shape);
