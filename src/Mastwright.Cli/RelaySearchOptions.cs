@@ -78,7 +78,7 @@ internal sealed class RelaySearchOptions
     };
 
     /// <summary>What is wrong with what was asked for; null when nothing is.</summary>
-    internal string? Problem(RelayOptions options) => options switch
+    internal static string? Problem(RelayOptions options) => options switch
     {
         { Relays: < 1 or > RelayOptions.MostRelays } => Text($"--relays: {options.Relays} is out of range; 1 to {RelayOptions.MostRelays} are possible"),
         { Candidates: < 1 or > RelayOptions.MostCandidates } => Text($"--candidates: {options.Candidates} is out of range; 1 to {RelayOptions.MostCandidates} are possible"),

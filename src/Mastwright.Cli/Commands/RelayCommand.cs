@@ -36,7 +36,7 @@ internal static class RelayCommand
         {
             PictureFile? file = PictureFile.Of(parsed.GetValue(picture), parsed.GetValue(dark));
             RelayOptions options = search.Read(parsed, parsed.GetRequiredValue(station), Goal(parsed.GetValue(goal)));
-            string? problem = file?.Problem ?? search.Problem(options);
+            string? problem = file?.Problem ?? RelaySearchOptions.Problem(options);
             if (problem is not null)
             {
                 Console.Error.WriteLine(problem);
