@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Mastwright.Findings;
 using Mastwright.Quantities;
+using Mastwright.Storage.Files;
 
 namespace Mastwright.Cli;
 
@@ -78,6 +79,21 @@ internal static class Options
             return null;
         },
     };
+
+    /// <summary>Writes a text file, whole or not at all. False, and told on the error output, when it cannot be written.</summary>
+    internal static bool Write(string path, string text)
+    {
+        try
+        {
+            WholeFile.Write(path, text);
+            return true;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
+            return false;
+        }
+    }
 
     /// <summary>The exit code that the findings make, after what the caller lets count.</summary>
     internal static int Code(IEnumerable<Finding> findings, string[]? failOn)

@@ -3,7 +3,6 @@ using Mastwright.Cli.Output;
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Network;
 using Mastwright.Plans;
-using Mastwright.Storage.Files;
 using Mastwright.Storage.Network;
 
 namespace Mastwright.Cli.Commands;
@@ -44,7 +43,7 @@ internal static class LinksCommand
             return ExitCode.BadInput;
         }
 
-        if (geoJson is not null && !Write(geoJson, LinksGeoJson.Write(report.Matrix, all)))
+        if (geoJson is not null && !Options.Write(geoJson, LinksGeoJson.Write(report.Matrix, all)))
         {
             return ExitCode.BadInput;
         }
@@ -59,19 +58,5 @@ internal static class LinksCommand
         }
 
         return Options.Code(report.Findings, parsed.GetValue(network.FailOn));
-    }
-
-    private static bool Write(string path, string text)
-    {
-        try
-        {
-            WholeFile.Write(path, text);
-            return true;
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
-            return false;
-        }
     }
 }

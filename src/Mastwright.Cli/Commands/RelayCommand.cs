@@ -6,7 +6,6 @@ using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Network;
 using Mastwright.Plans;
 using Mastwright.Quantities;
-using Mastwright.Storage.Files;
 using Mastwright.Storage.Network;
 
 namespace Mastwright.Cli.Commands;
@@ -67,7 +66,7 @@ internal static class RelayCommand
 
         if (report is null
             || (picture is not null && !picture.Write(RelayPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light)))
-            || (geoJson is not null && !Write(geoJson, RelayGeoJson.Write(report))))
+            || (geoJson is not null && !Options.Write(geoJson, RelayGeoJson.Write(report))))
         {
             return ExitCode.BadInput;
         }
@@ -82,19 +81,5 @@ internal static class RelayCommand
         }
 
         return Options.Code(report.Findings, parsed.GetValue(network.FailOn));
-    }
-
-    private static bool Write(string path, string text)
-    {
-        try
-        {
-            WholeFile.Write(path, text);
-            return true;
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            Console.Error.WriteLine($"{path}: cannot be written: {fault.Message}");
-            return false;
-        }
     }
 }
