@@ -45,6 +45,9 @@ internal sealed class PlanSession : IDisposable
 
     internal Assessment Assessment { get; }
 
+    /// <summary>The catalogue that ships with the program, with the plan's own files over it.</summary>
+    internal StationCatalogue Rows => rows;
+
     /// <summary>Opens a plan; tells what is wrong, line by line, and gives null when it cannot be used.</summary>
     /// <param name="path">The plan file.</param>
     /// <param name="allowOutside">Whether the plan may name files outside its folder.</param>

@@ -48,6 +48,6 @@ public static class PlanFile
         }
 
         ImmutableArray<PlanFileHash> files = [.. parts.Sources.Prepend(source).Select(file => new PlanFileHash(file.Name, file.Hash))];
-        return new(new(plan, new(root, binding.AntennaParts, binding.RadioParts, binding.FeedParts), files, [.. binding.Notes], folder), []);
+        return new(new(plan, new(root, binding.AntennaParts, binding.RadioParts, binding.FeedParts, binding.SupplyParts), files, [.. binding.Notes], folder), []);
     }
 }

@@ -18,11 +18,17 @@ public sealed class PlanSources
     private readonly PlanNode root;
     private readonly Dictionary<string, PlanNode>[] parts;
 
-    internal PlanSources(PlanNode root, Dictionary<string, PlanNode> antennas, Dictionary<string, PlanNode> radios, Dictionary<string, PlanNode> feed)
+    internal PlanSources(PlanNode root, Dictionary<string, PlanNode> antennas, Dictionary<string, PlanNode> radios, Dictionary<string, PlanNode> feed, Dictionary<string, PlanNode> supply)
     {
         this.root = root;
-        parts = [antennas, radios, feed];
+        parts = [antennas, radios, feed, supply];
     }
+
+    /// <summary>What stands at a path in the plan itself; null when nothing does.</summary>
+    internal PlanNode? Node(string path) => PlanPath.Find(root, path);
+
+    /// <summary>The parts that may stand at a path below a fit-out, by name.</summary>
+    internal Dictionary<string, PlanNode> Parts(string path) => parts[path.Split('/')[0] switch { "antenna" => 0, "radio" => 1, "supply" => 3, _ => 2 }];
 
     /// <summary>The place of the value at a path such as "sites/ferry-house/position"; null when the plan has none there.</summary>
     /// <remarks>A value that a fit-out takes from a part has the part's place. Items of a list count from 1.</remarks>

@@ -42,6 +42,19 @@ internal static class ApiAnswer
         return session.TellDamage(damage.Add) ? Unusable(damage) : made;
     }
 
+    /// <summary>An answer from the plan with values of fit-outs changed (see <see cref="PlanEdit"/>); none for the plan as it is.</summary>
+    internal static IResult Changed(PlanDesk desk, string[]? changes, Func<PlanView, PlanSession, IResult> answer) => Of(desk, (view, session) =>
+    {
+        PlanEdit?[] edits = [.. (changes ?? []).Select(PlanEdit.Parse)];
+        if (Array.IndexOf(edits, null) is >= 0 and var wrong)
+        {
+            return Wrong(PlanEdit.Refusal(changes![wrong]));
+        }
+
+        ChangedPlan tried = view.Changing([.. edits.OfType<PlanEdit>()]);
+        return tried.View is { Session: { } changed } ? answer(tried.View, changed) : Wrong(string.Join('\n', tried.Problems));
+    });
+
     /// <summary>Describes an endpoint that answers with one of the JSON documents.</summary>
     internal static void Document(this RouteHandlerBuilder endpoint, string schema, string summary) => endpoint
         .WithSummary(summary).WithMetadata(new ShapeOfAnswer(schema)).Produces(StatusCodes.Status200OK, contentType: "application/json").Problems();

@@ -31,6 +31,7 @@ internal static class ApiEndpoints
         api.MapGet("/path.svg", PathPictureOf).Picture("image/svg+xml", "The picture of one path.");
         api.MapGet("/ground", GroundFiles).Document("ground-info-1", "The plan's ground files, each read from end to end.");
         api.MapGet("/profile", Profile).Document("profile-1", "The ground between two places.");
+        StationEndpoints.Map(api);
         ReachEndpoints.Map(api);
         DragEndpoints.Map(api);
         WriteEndpoints.Map(api);
@@ -49,10 +50,19 @@ internal static class ApiEndpoints
         return ApiAnswer.Json(PlanJson.Write(desk.FileName, view.Number, view.Session, view.Problems, view.Notes));
     }
 
-    private static IResult Check(PlanDesk desk, [FromQuery(Name = "fit-out")] string[]? fitOuts, string? trial) => ApiAnswer.Of(desk, trial, (view, session) =>
-        FitOutChoice.Read(session.Plan, fitOuts ?? [], out string problem) is { } chosen
+    private static IResult Check(PlanDesk desk, [FromQuery(Name = "fit-out")] string[]? fitOuts, string? trial, [FromQuery(Name = "change")] string[]? changes)
+    {
+        if (changes is { Length: > 0 } && trial is not null)
+        {
+            return ApiAnswer.Wrong("trial and change: try one or the other");
+        }
+
+        return changes is { Length: > 0 } ? ApiAnswer.Changed(desk, changes, Judged) : ApiAnswer.Of(desk, trial, Judged);
+
+        IResult Judged(PlanView view, PlanSession session) => FitOutChoice.Read(session.Plan, fitOuts ?? [], out string problem) is { } chosen
             ? ApiAnswer.Json(CheckJson.Write(view.Report(chosen)))
-            : ApiAnswer.Wrong(problem));
+            : ApiAnswer.Wrong(problem);
+    }
 
     private static IResult Path(PlanDesk desk, string from, string to, string? trial) => Link(desk, from, to, trial, (session, link) =>
         ApiAnswer.Json(PathJson.Write(session.Assessment, link, MastHeights.Of(session.Assessment, link))));

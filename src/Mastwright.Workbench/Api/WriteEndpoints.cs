@@ -22,7 +22,7 @@ internal static class WriteEndpoints
         RouteGroupBuilder own = api.MapGroup("").AddEndpointFilter<OwnPages>();
         own.MapPost("/plan/check", Check).Document("plan-problems-1", "What is wrong with a text in the place of the plan's. Nothing is written.");
         own.MapPost("/plan/save", Save).Document("plan-text-1", "Writes the plan's text; 409 with both versions where the file was changed meanwhile.");
-        own.MapPost("/plan/keep", Keep).Document("plan-text-1", "Writes one change from the map, comments and order intact: a site's place, the height of its antenna, or a new site.");
+        own.MapPost("/plan/keep", Keep).Document("plan-text-1", "Writes one change from the pages, comments and order intact: a site's place, the height of its antenna, a new site, or values of fit-outs (changes: \"SITE/FIT-OUT/PATH:VALUE\").");
         own.MapPost("/plan/undo", Undo).Document("plan-text-1", "Puts back the plan as it was before the last saved change.");
         own.MapPost("/plan/draft", KeepDraft).Produces(StatusCodes.Status204NoContent).WithSummary("Keeps an unsaved text beside the plan, in the workbench's own folder; without a text, drops it.");
     }
@@ -58,6 +58,16 @@ internal static class WriteEndpoints
 
     private static IResult Keep(PlanDesk desk, PlanKeeper keeper, ChangeSent sent)
     {
+        if (sent.Changes.Length > 0)
+        {
+            return KeepValues(desk, keeper, sent);
+        }
+
+        if (sent.Site.Length == 0)
+        {
+            return ApiAnswer.Wrong("site: name the site that is changed, or the changes of its fit-outs");
+        }
+
         bool hasPlace = sent.LatitudeDegrees is >= -85 and <= 85 && sent.LongitudeDegrees is >= -180 and <= 180;
         if (!hasPlace && (sent.LatitudeDegrees is not null || sent.LongitudeDegrees is not null || sent.NewKey is not null))
         {
@@ -85,6 +95,21 @@ internal static class WriteEndpoints
             NewName = sent.NewName,
         };
         return Written(desk, keeper, keeper.Keep(sent.BasedOn, change));
+    }
+
+    /// <summary>Writes values of fit-outs; refused as a whole when the plan with them would not read.</summary>
+    private static IResult KeepValues(PlanDesk desk, PlanKeeper keeper, ChangeSent sent)
+    {
+        PlanEdit?[] edits = [.. sent.Changes.Select(PlanEdit.Parse)];
+        if (Array.IndexOf(edits, null) is >= 0 and var wrong)
+        {
+            return ApiAnswer.Wrong(PlanEdit.Refusal(sent.Changes[wrong]));
+        }
+
+        KeptChange change = new() { Edits = [.. edits.OfType<PlanEdit>()] };
+        return desk.Current is { Session: not null } view && view.PlanHash == sent.BasedOn && view.Changing(change.Edits).Problems is { IsEmpty: false } problems
+            ? Results.Problem(string.Join('\n', problems), statusCode: StatusCodes.Status422UnprocessableEntity, title: "Nothing was written")
+            : Written(desk, keeper, keeper.Keep(sent.BasedOn, change));
     }
 
     private static IResult Undo(PlanDesk desk, PlanKeeper keeper, BaseSent sent) => Written(desk, keeper, keeper.Undo(sent.BasedOn));
@@ -185,7 +210,11 @@ internal sealed record ChangeSent
     public required string BasedOn { get; init; }
 
     [JsonPropertyName("site")]
-    public required string Site { get; init; }
+    public string Site { get; init; } = "";
+
+    /// <summary>Values of fit-outs, "SITE/FIT-OUT/PATH:VALUE" each; with any, nothing else of the change counts.</summary>
+    [JsonPropertyName("changes")]
+    public string[] Changes { get; init; } = [];
 
     [JsonPropertyName("fit-out")]
     public string? FitOut { get; init; }

@@ -27,6 +27,12 @@ public sealed record BenchState
     /// <summary>Number of the log entry of a change that is proved; null where periods say it.</summary>
     public int? Entry { get; init; }
 
+    /// <summary>Key of the element of a fit-out that is selected; null for the fit-out as a whole.</summary>
+    public string? Element { get; init; }
+
+    /// <summary>Values of fit-outs that are tried with another text, in the order in which they were made.</summary>
+    public ImmutableArray<PlanEdit> Changes { get; init; } = [];
+
     /// <summary>Key of the selected station; null when none is.</summary>
     public string? Site { get; init; }
 
@@ -81,6 +87,7 @@ public sealed record BenchState
     private const int UsualRadiusKilometres = 10;
     private const int UsualOpacity = 70;
     private const int MostAsked = 16;
+    private const int MostChanges = 24;
     private const string AskedPrefix = "with.";
 
     /// <summary>The pages beside the ground, as they stand in the address.</summary>
@@ -106,6 +113,10 @@ public sealed record BenchState
             Entry = Number("entry"),
             Asked = query.Where(one => one.Key.StartsWith(AskedPrefix, StringComparison.Ordinal) && one.Key.Length is > 5 and < 40 && one.Value[0] is { Length: > 0 and < 200 }).Take(MostAsked)
                 .ToImmutableSortedDictionary(one => one.Key[AskedPrefix.Length..], one => one.Value[0]!, StringComparer.Ordinal),
+            Element = One("element") is { Length: < 100 } element ? element : null,
+            Changes = query.TryGetValue("change", out Microsoft.Extensions.Primitives.StringValues changes)
+                ? [.. changes.Select(PlanEdit.Parse).OfType<PlanEdit>().Take(MostChanges)]
+                : [],
             Site = One("site"),
             To = One("to"),
             FitOuts = query.TryGetValue("fit-out", out Microsoft.Extensions.Primitives.StringValues fitOuts)
@@ -160,6 +171,12 @@ public sealed record BenchState
         Add("opacity", Opacity == UsualOpacity ? null : Opacity.ToString(CultureInfo.InvariantCulture));
         Add("before", Before);
         Add("after", After);
+        Add("element", Element);
+        foreach (PlanEdit change in Changes)
+        {
+            Add("change", change.ToString());
+        }
+
         Add("entry", Entry?.ToString(CultureInfo.InvariantCulture));
         foreach ((string name, string value) in Asked)
         {
@@ -180,7 +197,17 @@ public sealed record BenchState
     }
 
     /// <summary>The same selection on another page: what belongs to one page alone stays behind.</summary>
-    public BenchState On(string page) => this with { Page = page, Topic = null, Before = null, After = null, Entry = null, Asked = ImmutableSortedDictionary<string, string>.Empty };
+    public BenchState On(string page) => this with { Page = page, Topic = null, Before = null, After = null, Entry = null, Element = null, Changes = [], Asked = ImmutableSortedDictionary<string, string>.Empty };
+
+    /// <summary>With a value tried; a value that was tried there before gives way.</summary>
+    public BenchState Trying(PlanEdit change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return this with { Changes = [.. Changes.Where(one => one.PlanPath != change.PlanPath), change] };
+    }
+
+    /// <summary>Without what was tried at a place.</summary>
+    public BenchState Dropping(string planPath) => this with { Changes = [.. Changes.Where(one => one.PlanPath != planPath)] };
 
     /// <summary>With something asked of the page's work, or, with nothing, as usual.</summary>
     public BenchState Asking(string name, string? value) => this with { Asked = string.IsNullOrEmpty(value) ? Asked.Remove(name) : Asked.SetItem(name, value) };

@@ -102,8 +102,9 @@ internal sealed class PlanDesk : IDisposable
             : new(session.Ground);
         usable = session ?? usable;
         ImmutableArray<string> notes = [.. told.Where(IsNote).Select(line => line["Note: ".Length..])];
-        string hash = session?.Document.Files[0].Sha256 ?? PlanRevision.Read(FilePath, out _)?.Hash ?? "";
-        return new(number, session, tiles) { PlanHash = hash, Problems = session is null ? [.. told.Where(line => !IsNote(line))] : [], Notes = notes };
+        PlanRevision? revision = PlanRevision.Read(FilePath, out _);
+        string hash = session?.Document.Files[0].Sha256 ?? revision?.Hash ?? "";
+        return new(number, session, tiles) { PlanHash = hash, Revision = revision?.Hash == hash ? revision : null, AllowOutside = options.AllowOutside, Problems = session is null ? [.. told.Where(line => !IsNote(line))] : [], Notes = notes };
     }
 
     private string StampOfPlan => Stamp(FilePath);

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Mastwright.Plans;
 using Mastwright.Reports.Sessions;
+using Mastwright.Storage.Plans;
 using Mastwright.Workbench.Tiles;
 
 namespace Mastwright.Workbench.Desk;
@@ -14,6 +15,8 @@ public sealed class PlanView
     private readonly ConcurrentDictionary<string, Lazy<PlanReport>> reports = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<(string From, string To), Lazy<LinkReport>> links = [];
     private readonly ConcurrentDictionary<string, Lazy<PlanView>> trials = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<ChangedPlan>> changes = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Lazy<FitOutComparison>> comparisons = new(StringComparer.Ordinal);
 
     internal PlanView(int number, PlanSession? session, GroundTiles? tiles) => (Number, Session, Tiles) = (number, session, tiles);
 
@@ -35,6 +38,12 @@ public sealed class PlanView
     /// <summary>Hash of the plan file as it was read: a change of it names it. Empty when there is no such file.</summary>
     public string PlanHash { get; init; } = "";
 
+    /// <summary>The plan file as it was read; null when it could not be, or was changed while it was read.</summary>
+    internal PlanRevision? Revision { get; init; }
+
+    /// <summary>Whether the plan may name files outside its folder.</summary>
+    internal bool AllowOutside { get; init; }
+
     /// <summary>Tiles of the ground; null when the plan cannot be used.</summary>
     internal GroundTiles? Tiles { get; }
 
@@ -47,8 +56,7 @@ public sealed class PlanView
     internal PlanReport Report(IReadOnlyDictionary<string, string> chosen)
     {
         PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to examine.");
-        string key = string.Join(' ', chosen.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key}/{one.Value}"));
-        return Kept(reports, key, () => session.Assessment.Run(chosen));
+        return Kept(reports, Key(chosen), () => session.Assessment.Run(chosen));
     }
 
     /// <summary>Everything about one path.</summary>
@@ -66,6 +74,48 @@ public sealed class PlanView
         PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to try something in.");
         return Kept(trials, trial.ToString(), () => new PlanView(Number, session.With(trial.In(session.Plan)), Tiles) { PlanHash = PlanHash, Notes = Notes, Trial = (trial, trial.KeyIn(session.Plan)) });
     }
+
+    /// <summary>The same reading with values of fit-outs changed: in memory, by the same door as a change that is written.</summary>
+    /// <exception cref="InvalidOperationException">The plan cannot be used.</exception>
+    internal ChangedPlan Changing(ImmutableArray<PlanEdit> edits)
+    {
+        PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to change.");
+        return edits.IsEmpty ? new(this, []) : Kept(changes, string.Join('\n', edits), () => Changed(session, edits));
+    }
+
+    /// <summary>The fit-outs of a site side by side.</summary>
+    /// <exception cref="InvalidOperationException">The plan cannot be used.</exception>
+    internal FitOutComparison Compare(string site, IReadOnlyDictionary<string, string> chosen)
+    {
+        PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to examine.");
+        return Kept(comparisons, $"{site} {Key(chosen)}", () => session.Assessment.Compare(site, chosen));
+    }
+
+    private ChangedPlan Changed(PlanSession session, ImmutableArray<PlanEdit> edits)
+    {
+        if (Revision is null)
+        {
+            return new(null, ["The plan file was changed just now; it is read again in a moment."]);
+        }
+
+        if (PlanEdit.In(Revision, edits, out PlanProblem? problem) is not { } changed)
+        {
+            return new(null, [problem!.ToString()]);
+        }
+
+        PlanReading reading = changed.Check(new() { AllowOutside = AllowOutside });
+        if (reading.Document is not { } document)
+        {
+            return new(null, [.. reading.Problems.Select(one => one.ToString())]);
+        }
+
+        List<string> told = [];
+        return PlanSession.Over(document, AllowOutside, told.Add, before: session) is { } tried
+            ? new(new(Number, tried, Tiles) { PlanHash = PlanHash, Notes = Notes, AllowOutside = AllowOutside }, [])
+            : new(null, [.. told]);
+    }
+
+    private static string Key(IReadOnlyDictionary<string, string> chosen) => string.Join(' ', chosen.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key}/{one.Value}"));
 
     private static T Kept<TKey, T>(ConcurrentDictionary<TKey, Lazy<T>> shelf, TKey key, Func<T> make)
         where TKey : notnull

@@ -1,16 +1,23 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Storage.Plans;
+using Mastwright.Workbench.Desk;
 
 namespace Mastwright.Workbench.Keeping;
 
-/// <summary>A change that was made on the map: another place or antenna height of a site, or a site that was not there.</summary>
+/// <summary>
+/// A change that was made in the pages: another place or antenna height of a site, a site that was not there, or values of fit-outs by their path.
+/// </summary>
 internal sealed record KeptChange
 {
     /// <summary>Most metres of a mast that is kept.</summary>
     internal const double MostHeightMetres = 200;
 
     /// <summary>Key of the site; where <see cref="NewKey"/> is given, of the one whose fit-out the new site gets.</summary>
-    internal required string Site { get; init; }
+    internal string Site { get; init; } = "";
+
+    /// <summary>Values of fit-outs, each with the text that is to stand there; empty where the change is one of the map.</summary>
+    internal ImmutableArray<PlanEdit> Edits { get; init; } = [];
 
     /// <summary>Key of the fit-out; needed with a height and for a new site.</summary>
     internal string? FitOut { get; init; }
@@ -31,7 +38,9 @@ internal sealed record KeptChange
     internal string? NewName { get; init; }
 
     /// <summary>What is done, for the list of changes.</summary>
-    internal string What => NewKey is { } key ? $"{key} added"
+    internal string What => Edits is [var edit] ? $"{edit.Site}/{edit.FitOut}: {edit.Path} changed to {edit.Value}"
+        : Edits.Length > 1 ? string.Create(CultureInfo.InvariantCulture, $"{Edits[0].Site}/{Edits[0].FitOut}: {Edits.Length} values changed")
+        : NewKey is { } key ? $"{key} added"
         : (LatitudeDegrees, HeightMetres) switch
         {
             ({ }, { }) => $"{Site} moved, antenna height changed",
@@ -42,6 +51,12 @@ internal sealed record KeptChange
     /// <summary>The plan with the change in it; comments, order and quoting stay.</summary>
     internal PlanChange In(PlanRevision state)
     {
+        if (!Edits.IsEmpty)
+        {
+            PlanRevision? edited = PlanEdit.In(state, Edits, out PlanProblem? refused);
+            return new(edited, refused);
+        }
+
         PlanTextResult read = state.AsText();
         if (read.Text is not { } text)
         {
