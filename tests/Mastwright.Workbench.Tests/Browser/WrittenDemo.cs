@@ -60,6 +60,14 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
     /// <summary>A page of its own at an address, drawn, with the plan as the demo wrote it. Pages of earlier tests are closed.</summary>
     public async Task<(IPage Page, List<string> Faults)> Open(string question, BrowserNewContextOptions? options = null)
     {
+        (IPage page, List<string> faults) = await OpenPage(question, options).ConfigureAwait(false);
+        await TestBrowser.Drawn(page).ConfigureAwait(false);
+        return (page, faults);
+    }
+
+    /// <summary>The same for a page without a map.</summary>
+    public async Task<(IPage Page, List<string> Faults)> OpenPage(string question, BrowserNewContextOptions? options = null)
+    {
         foreach (IBrowserContext earlier in Browser.Contexts.ToArray())
         {
             await earlier.CloseAsync().ConfigureAwait(false);
@@ -72,7 +80,6 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
 
         (IPage page, List<string> faults) = await TestBrowser.Open(Browser, Address, options).ConfigureAwait(false);
         await page.GotoAsync(Address + question).ConfigureAwait(false);
-        await TestBrowser.Drawn(page).ConfigureAwait(false);
         return (page, faults);
     }
 

@@ -22,8 +22,32 @@ public sealed class BenchStateTests
                 FitOuts = site is null ? ImmutableSortedDictionary<string, string>.Empty : ImmutableSortedDictionary<string, string>.Empty.Add(site, "eaves"),
             };
             BenchState read = BenchState.Parse(new("http://localhost" + state.Address()));
-            return read with { FitOuts = state.FitOuts } == state && read.FitOuts.SequenceEqual(state.FitOuts);
+            return read with { FitOuts = state.FitOuts, Asked = state.Asked } == state && read.FitOuts.SequenceEqual(state.FitOuts) && read.Asked.IsEmpty;
         });
+
+    [Fact]
+    public void What_is_tried_stands_in_the_address_in_its_order()
+    {
+        BenchState state = new BenchState { Page = "build", Element = "supply/3" }
+            .Trying(new("ferry-house", "net-loft", "supply/3/length", "40 ± 2 m"))
+            .Trying(new("ferry-house", "net-loft", "radio/power", "20 dBm"))
+            .Trying(new("ferry-house", "net-loft", "supply/3/length", "60 m"));
+        Assert.StartsWith("/build?element=supply/3&change=ferry-house/net-loft/radio/power:20%20dBm&change=", state.Address(), StringComparison.Ordinal);
+        BenchState read = BenchState.Parse(new("http://localhost" + state.Address()));
+        Assert.Equal(["radio/power=20 dBm", "supply/3/length=60 m"], read.Changes.Select(change => $"{change.Path}={change.Value}"));
+        Assert.Equal("supply/3", read.Element);
+        Assert.Equal(["supply/3/length"], read.Dropping("sites/ferry-house/fit-outs/net-loft/radio/power").Changes.Select(change => change.Path));
+        Assert.Empty(read.On("network").Changes);
+    }
+
+    [Theory]
+    [InlineData("ferry-house/net-loft:5 m")]
+    [InlineData("ferry-house/net-loft/antenna/height")]
+    [InlineData("ferry-house/../antenna/height:5 m")]
+    [InlineData("ferry-house//antenna:5 m")]
+    [InlineData("ferry-house/net-loft/antenna/height:  ")]
+    [InlineData(":5 m")]
+    public void What_is_no_change_is_none(string text) => Assert.Null(PlanEdit.Parse(text));
 
     private static Gen<string?> OneOf(params string?[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
 

@@ -58,6 +58,34 @@ public sealed class PlanKeeperTests : IDisposable
         Assert.Equal(46.41, Sites[0].Position.Point.LatitudeDegrees);
     }
 
+    [Fact]
+    public void Values_by_their_path_change_their_characters_and_no_other_byte()
+    {
+        KeepResult kept = keeper.Keep(Hash, new() { Edits = [new("west", "mast", "antenna/gain", "5 dBi"), new("west", "roof", "antenna/roof", "6 m")] });
+        Assert.NotNull(kept.Now);
+        Assert.Equal(Plan.Replace("{gain: 3 dBi, height: 5 m}", "{gain: 5 dBi, height: 5 m}", StringComparison.Ordinal).Replace("roof: 4 m", "roof: 6 m", StringComparison.Ordinal), OnDisk);
+        Assert.Equal("west/mast: 2 values changed", keeper.LastStep!.What);
+        Assert.NotNull(keeper.Undo(Hash).Now);
+        Assert.Equal(Plan, OnDisk);
+    }
+
+    [Fact]
+    public void What_is_tried_stands_in_memory_alone()
+    {
+        PlanView view = desk.Current;
+        ChangedPlan tried = view.Changing([new("west", "mast", "antenna/gain", "5 dBi")]);
+        Assert.Equal(5, GainDbi(tried.View!), 1e-9);
+        Assert.Equal(3, GainDbi(view), 1e-9);
+        Assert.Equal(Plan, OnDisk);
+        Assert.Same(tried, view.Changing([new("west", "mast", "antenna/gain", "5 dBi")]));
+
+        // A value that does not read is told with its place, and so is a key that is nowhere.
+        Assert.Contains("antenna/gain", Assert.Single(view.Changing([new("west", "mast", "antenna/gain", "much")]).Problems), StringComparison.Ordinal);
+        Assert.Contains("fit-outs/loft", Assert.Single(view.Changing([new("west", "loft", "antenna/gain", "5 dBi")]).Problems), StringComparison.Ordinal);
+
+        static double GainDbi(PlanView view) => view.Report(new Dictionary<string, string>(StringComparer.Ordinal)).Plan.Sites[0].FitOuts[0].Antenna.GainDbi!.Value.Median;
+    }
+
     [Theory]
     [InlineData("mast", 7.5, "height: 5 m", "height: 7.5 m")]
     [InlineData("roof", 7.5, "height: 2 m", "height: 3.5 m")]
