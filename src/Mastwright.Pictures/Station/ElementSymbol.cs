@@ -19,7 +19,7 @@ internal static class ElementSymbol
         {
             ElementKind.Antenna => [Line(pen, (0, 1), (0, -1)), Line(pen, (-0.7, -1), (0, -0.2), (0.7, -1))],
             ElementKind.Connectors => [Line(pen, (-0.45, -0.05), (0, -0.5), (0.45, -0.05)), Line(pen, (-0.45, 0.5), (0, 0.05), (0.45, 0.5))],
-            ElementKind.Line => [new AreaShape(Ring(0.42), new(palette.Paper.Veil(0)), pen), Line(pen, (0.42, -0.55), (0.42, 0.55))],
+            ElementKind.Line => [new AreaShape(Ring(0.45), new(palette.Paper.Veil(0)), pen), Line(pen, (-0.6, 0.45), (0.6, 0.45))],
             ElementKind.Arrester => [Rect(-0.4, -0.6, 0.4, 0.6), Line(pen, (-0.2, -0.35), (0, -0.05), (0.2, -0.35)), Line(pen, (-0.2, 0.35), (0, 0.05), (0.2, 0.35)), .. Earth(1.05, 0, 0.55), Line(pen, (0.4, 0), (1.05, 0))],
             ElementKind.Filter => [Rect(-0.6, -0.6, 0.6, 0.6), Wave(-0.22), Wave(0.22)],
             ElementKind.Amplifier => [new AreaShape([At(-0.6, 0.6), At(0.6, 0.6), At(0, -0.7)], paper, pen)],

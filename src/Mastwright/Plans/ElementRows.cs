@@ -41,7 +41,7 @@ internal sealed class ElementRows(FitOutReport report)
         string path = report.Station.FitOutPath;
         if (!fitOut.Antenna.Indoors)
         {
-            yield return Aside("mast", ElementKind.Mast, "mast", fitOut.Mast is { } mast ? StationElements.Text($"{mast.FreeLengthMetres:0.##} m free above the upper bracket") : "not described");
+            yield return Aside("mast", ElementKind.Mast, "mast", fitOut.Mast is { } mast ? StationElements.Text($"{mast.FreeLengthMetres:0.##} m above its bracket") : "not described");
         }
 
         yield return Aside("box", ElementKind.Box, fitOut.Box.IsDescribed ? "box" : "where the radio stands", fitOut.Box.Surface is { } box

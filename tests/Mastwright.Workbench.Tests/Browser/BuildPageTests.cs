@@ -58,14 +58,14 @@ public sealed class BuildPageTests(WrittenDemo demo)
     [Fact]
     public async Task A_part_is_chosen_from_the_catalogue_and_nonsense_is_refused_where_it_stands()
     {
-        (IPage page, List<string> faults) = await Open(Cable);
-        await page.SelectOptionAsync("[data-field='supply/3/data-cable']", "cat-6a");
-        await TestBrowser.AddressHas(page, "data-cable:cat-6a");
-        await page.WaitForFunctionAsync("() => document.querySelector(\".spot[data-element='supply/3']\").getAttribute('aria-label').includes('cat-6a')");
-        await page.FillAsync("[data-field='supply/3/length']", "a bit");
+        (IPage page, List<string> faults) = await Open("build?site=ferry-house&element=mast");
+        await page.SelectOptionAsync("[data-field='mast/tubes/1/size']", "steel-48.3x3.2");
+        await TestBrowser.AddressHas(page, "mast/tubes/1/size:steel-48.3x3.2");
+        await page.WaitForSelectorAsync(".moved .verdict-fails");
+        await page.FillAsync("[data-field='mast/tubes/1/length']", "a bit");
         await page.Keyboard.PressAsync("Tab");
         await page.WaitForSelectorAsync(".tried [role=alert] .problems");
-        Assert.Contains("supply/3/length", await page.Locator(".tried .problems").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("mast/tubes/1/length", await page.Locator(".tried .problems").InnerTextAsync(), StringComparison.Ordinal);
         Assert.True(await page.Locator(".tried .keep").IsDisabledAsync());
         await page.ClickAsync(".tried .drop-all");
         await page.WaitForFunctionAsync("() => !document.querySelector('.tried')");
