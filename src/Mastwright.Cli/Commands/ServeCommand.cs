@@ -47,6 +47,7 @@ internal static class ServeCommand
         WithoutTls = question.WithoutTls,
         InsistOnKeyInClear = question.InsistOnKeyInClear,
         NewKey = question.NewKey,
+        RecordsPlace = question.RecordsPlace,
     };
 
     private static Task<int> Refused(string problem)
@@ -76,4 +77,6 @@ internal sealed record ServeQuestion(string PlanPath, bool AllowOutside)
     internal bool InsistOnKeyInClear { get; init; }
 
     internal bool NewKey { get; init; }
+
+    internal string? RecordsPlace { get; init; }
 }

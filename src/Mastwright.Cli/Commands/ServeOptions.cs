@@ -18,7 +18,9 @@ internal sealed class ServeOptions
     private readonly Option<bool> insist = new("--insist-on-key-in-clear") { Description = "Let the access key travel unencrypted: only where something else encrypts the way." };
     private readonly Option<string?> background = new("--background-tiles") { HelpName = "URL", Description = "Map pictures to lay under the ground, as https://…/{z}/{x}/{y}.png; the browser fetches them from there." };
 
-    private Option[] All => [port, listen, name, certificate, certificateKey, newKey, withoutTls, insist, background];
+    private readonly Option<string?> store = new("--store") { HelpName = "STORE", Description = "The store of records: its file, or 'Host=…' for a database (default: records.sqlite beside the plan)." };
+
+    private Option[] All => [store, port, listen, name, certificate, certificateKey, newKey, withoutTls, insist, background];
 
     public void AddTo(Command command)
     {
@@ -67,6 +69,7 @@ internal sealed class ServeOptions
         Address = parsed.GetValue(listen) is { } address ? IPAddress.Parse(address) : IPAddress.Loopback,
         HostNames = parsed.GetValue(name) ?? [],
         BackgroundTiles = parsed.GetValue(background),
+        RecordsPlace = parsed.GetValue(store),
         CertificatePath = parsed.GetValue(certificate),
         CertificateKeyPath = parsed.GetValue(certificateKey),
         WithoutTls = parsed.GetValue(withoutTls),

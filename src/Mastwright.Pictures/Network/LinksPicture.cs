@@ -47,7 +47,7 @@ public static class LinksPicture
                 new TextShape(new(Margin, 36), TextRuler.Fit($"{name}: links", Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
                 new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
                 new GroupShape("links", [.. heard.OrderBy(pair => pair.LeastMarginDb ?? double.NegativeInfinity).Select(pair => Line(matrix, pair, map, edges, scale, palette))]),
-                new GroupShape("stations", Stations(matrix, map, palette)),
+                new GroupShape("stations", Stations(matrix.Stations, map, palette)),
                 new GroupShape("legend", Legend(edges, scale, palette)),
             ],
         };
@@ -62,11 +62,11 @@ public static class LinksPicture
     }
 
     /// <summary>Marks and names of the stations.</summary>
-    internal static ImmutableArray<Shape> Stations(LinkMatrix matrix, NetworkMap map, Palette palette)
+    internal static ImmutableArray<Shape> Stations(IReadOnlyList<MatrixStation> stations, NetworkMap map, Palette palette)
     {
         List<Shape> shapes = [];
-        bool named = matrix.Stations.Length <= MostNames;
-        foreach (MatrixStation station in matrix.Stations)
+        bool named = stations.Count <= MostNames;
+        foreach (MatrixStation station in stations)
         {
             Spot at = map.At(station.Place);
             double half = station.IsSite ? 5 : 4;

@@ -108,6 +108,11 @@ public abstract class RecordStore : IDisposable
     /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
     public abstract void ReadPeriod(string network, IReadOnlySet<string> addresses, long fromMicroseconds, long toMicroseconds, PeriodVisitor visit);
 
+    /// <summary>How many receptions each receiver made on each day of UTC, in the order of the days.</summary>
+    /// <param name="network">The network.</param>
+    /// <exception cref="RecordStoreException">The store cannot be read.</exception>
+    public abstract IReadOnlyList<DayCount> CountByDay(string network);
+
     /// <summary>The times of the first and the last reception of a network that lie within bounds, in microseconds since 1970 UTC; null without any.</summary>
     /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
     public abstract (long First, long Last)? Span(string network, long fromMicroseconds, long toMicroseconds);

@@ -8,6 +8,8 @@ namespace Mastwright.Records.Store;
 /// <summary>What the engines have in common: the same tables, read and written by the same statements.</summary>
 public abstract class SqlRecordStore : RecordStore
 {
+    private const long Day = 86_400_000_000;
+
     private protected SqlRecordStore()
     {
     }
@@ -37,6 +39,22 @@ public abstract class SqlRecordStore : RecordStore
     {
         ArgumentNullException.ThrowIfNull(network);
         return Told(() => Connection.Number(null, "SELECT count(*) FROM reception WHERE network = (SELECT network FROM network WHERE name = @network)", ("@network", network)));
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<DayCount> CountByDay(string network)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() => Connection.Rows(
+            row => new DayCount(row.GetInt64(0) * Day, row.GetString(1), row.GetInt64(2)),
+            """
+            SELECT counted.day, station.address, counted.records
+            FROM (SELECT step_microseconds / 86400000000 AS day, receiver, count(*) AS records FROM reception
+                  WHERE network = (SELECT network FROM network WHERE name = @network) GROUP BY 1, 2) counted
+            JOIN station ON station.network = (SELECT network FROM network WHERE name = @network) AND station.station = counted.receiver
+            ORDER BY 1, 2
+            """,
+            ("@network", network)));
     }
 
     /// <inheritdoc/>

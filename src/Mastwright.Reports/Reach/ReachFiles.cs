@@ -81,11 +81,14 @@ internal static class ReachFiles
     internal static byte[] Content(string ending, ReachReport report, ReachOptions options) => ending switch
     {
         ".tif" => Raster(report, options),
-        ".png" => PngWriter.Write(Draw(report, options, Relief(report)), PngScale),
-        ".svg" => Encoding.UTF8.GetBytes(SvgWriter.Write(Draw(report, options, Relief(report)))),
+        ".png" => PngWriter.Write(Picture(report, options), PngScale),
+        ".svg" => Encoding.UTF8.GetBytes(SvgWriter.Write(Picture(report, options))),
         ".geojson" => Encoding.UTF8.GetBytes(ReachGeoJson.Write(ReachContour.Of(report.Map, options.Direction), report.Map, Properties(report, options))),
         _ => Kmz(report, options),
     };
+
+    /// <summary>The map picture.</summary>
+    internal static Drawing Picture(ReachReport report, ReachOptions options) => Draw(report, options, Relief(report));
 
     private static ReachRelief Relief(ReachReport report) => ReachRelief.Sample(report.Ground, report.Map.Field, ReachPicture.ReliefSide, RimShare);
 

@@ -36,6 +36,8 @@ internal static class ApiEndpoints
         DragEndpoints.Map(api);
         WriteEndpoints.Map(api);
         WorkEndpoints.Map(api);
+        FileEndpoints.Map(api);
+        LogEndpoints.Map(api);
         TileEndpoints.Map(api);
     }
 

@@ -1,8 +1,10 @@
 using System.Text.Json.Serialization;
 using Mastwright.Reports.Documents;
+using Mastwright.Reports.Evidence;
 using Mastwright.Storage.Plans;
 using Mastwright.Workbench.Desk;
 using Mastwright.Workbench.Keeping;
+using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -24,6 +26,7 @@ internal static class WriteEndpoints
         own.MapPost("/plan/save", Save).Document("plan-text-1", "Writes the plan's text; 409 with both versions where the file was changed meanwhile.");
         own.MapPost("/plan/keep", Keep).Document("plan-text-1", "Writes one change from the pages, comments and order intact: a site's place, the height of its antenna, a new site, or values of fit-outs (changes: \"SITE/FIT-OUT/PATH:VALUE\").");
         own.MapPost("/plan/undo", Undo).Document("plan-text-1", "Puts back the plan as it was before the last saved change.");
+        own.MapPost("/plan/adopt", Adopt).Document("plan-text-1", "Writes a correction that work of kind 'fit' came to into the plan under a name, and puts it to use; 422 where it does not beat its rivals.");
         own.MapPost("/plan/draft", KeepDraft).Produces(StatusCodes.Status204NoContent).WithSummary("Keeps an unsaved text beside the plan, in the workbench's own folder; without a text, drops it.");
     }
 
@@ -114,6 +117,11 @@ internal static class WriteEndpoints
 
     private static IResult Undo(PlanDesk desk, PlanKeeper keeper, BaseSent sent) => Written(desk, keeper, keeper.Undo(sent.BasedOn));
 
+    private static IResult Adopt(PlanDesk desk, PlanKeeper keeper, WorkDesk work, CorrectionSent sent) =>
+        work.Find(sent.Work) is { Answer.Source: CorrectionAnswer answer }
+            ? Written(desk, keeper, keeper.Adopt(sent.BasedOn, answer, sent.Name))
+            : ApiAnswer.Wrong("work: there is no fit of this id, or it is not done");
+
     private static IResult KeepDraft(PlanKeeper keeper, DraftSent sent)
     {
         if (!Draft.IsId(sent.Id))
@@ -188,6 +196,21 @@ internal sealed record BaseSent
 {
     [JsonPropertyName("based-on")]
     public required string BasedOn { get; init; }
+}
+
+/// <summary>A fitted correction that the plan is to adopt.</summary>
+internal sealed record CorrectionSent
+{
+    [JsonPropertyName("based-on")]
+    public required string BasedOn { get; init; }
+
+    /// <summary>Id of the work that fitted it.</summary>
+    [JsonPropertyName("work")]
+    public required string Work { get; init; }
+
+    /// <summary>Its name in the plan.</summary>
+    [JsonPropertyName("name")]
+    public required string Name { get; init; }
 }
 
 /// <summary>An unsaved text of a page.</summary>

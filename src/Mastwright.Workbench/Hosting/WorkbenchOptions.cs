@@ -44,6 +44,9 @@ public sealed record WorkbenchOptions
     /// <summary>Folder that the access key's hash, the made certificate and the keys of cookies are kept in; null for the user's own.</summary>
     public string? KeptFolder { get; init; }
 
+    /// <summary>The store of records: its file, or "Host=…" for a database; null for <c>records.sqlite</c> beside the plan.</summary>
+    public string? RecordsPlace { get; init; }
+
     /// <summary>Whether only this machine can reach the server.</summary>
     public bool IsLoopback => IPAddress.IsLoopback(Address);
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Reports.Evidence;
 using Mastwright.Storage.Plans;
 using Mastwright.Workbench.Desk;
 using Mastwright.Workbench.Hosting;
@@ -74,6 +75,11 @@ internal sealed class PlanKeeper : IDisposable
 
     /// <summary>Writes a change from the map: a site's place, the height of its antenna, or a new site.</summary>
     internal KeepResult Keep(string basedOn, KeptChange change) => Write(basedOn, change.In, change.What);
+
+    /// <summary>Writes a fitted correction into the plan and puts it to use.</summary>
+    internal KeepResult Adopt(string basedOn, CorrectionAnswer answer, string name) => desk.Current.Session is { } session && CorrectionText.Refusal(session.Plan, name) is { } refusal
+        ? KeepResult.Of(refusal)
+        : Write(basedOn, state => CorrectionKeeping.In(answer, name, state), $"correction {name} adopted");
 
     /// <summary>Puts back the state before the last saved change.</summary>
     internal KeepResult Undo(string basedOn)

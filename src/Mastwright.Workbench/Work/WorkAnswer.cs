@@ -14,6 +14,12 @@ public sealed record WorkAnswer
     /// <summary>What it says in short, sentence by sentence.</summary>
     public ImmutableArray<string> Sentences { get; init; } = [];
 
+    /// <summary>What it was made from, for pages that do more with it; null for none.</summary>
+    public object? Source { get; init; }
+
+    /// <summary>Whether the sentences are a verdict to be posted to others.</summary>
+    public bool IsVerdict { get; init; }
+
     public ImmutableArray<WorkPicture> Pictures { get; init; } = [];
 
     public ImmutableArray<WorkTable> Tables { get; init; } = [];
@@ -38,7 +44,7 @@ public sealed record WorkPicture(string Name, string Title, Func<Theme, Drawing>
 /// <param name="Name">Its name, with its ending.</param>
 /// <param name="MediaType">Its kind.</param>
 /// <param name="Write">Makes its content.</param>
-public sealed record WorkFile(string Name, string MediaType, Func<string> Write);
+public sealed record WorkFile(string Name, string MediaType, Func<byte[]> Write);
 
 /// <summary>A table of an answer.</summary>
 /// <param name="Name">Name of its file, without an ending.</param>

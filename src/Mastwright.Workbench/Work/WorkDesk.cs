@@ -41,7 +41,7 @@ internal sealed partial class WorkDesk : BackgroundService
         {
             if (this.kinds.GetValueOrDefault(kept.Kind) is { } work)
             {
-                Add(kept.Id, work, new(desk.Current, kept.Settings.ToImmutableSortedDictionary(StringComparer.Ordinal)), kept.Asked);
+                Add(kept.Id, work, new(Tried(desk.Current, kept.Trial), kept.Settings.ToImmutableSortedDictionary(StringComparer.Ordinal)), kept.Asked);
             }
         }
     }
@@ -95,7 +95,7 @@ internal sealed partial class WorkDesk : BackgroundService
         lock (gate)
         {
             WorkItem? there = Find(kind, question);
-            if (there is { IsOver: false } || (there is { State: WorkState.Done } && kinds[kind].HangsOnPlan && !anew) || (there is not null && !anew && kinds[kind].HangsOnPlan))
+            if (there is { IsOver: false } || (there is not null && !anew && kinds[kind].HangsOnPlan))
             {
                 return there;
             }
@@ -103,7 +103,7 @@ internal sealed partial class WorkDesk : BackgroundService
             WorkItem item = Add(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), kinds[kind], question, time.GetUtcNow());
             if (item.Work.GoesOn)
             {
-                shelf.Keep(new(item.Id, kind, item.Asked, question.Settings.ToDictionary()));
+                shelf.Keep(new(item.Id, kind, item.Asked, question.View.Trial?.What.ToString(), question.Settings.ToDictionary()));
             }
 
             return item;
@@ -134,6 +134,9 @@ internal sealed partial class WorkDesk : BackgroundService
             await Task.Factory.StartNew(() => Do(item), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default).ConfigureAwait(false);
         }
     }
+
+    private static PlanView Tried(PlanView view, string? trial) =>
+        trial is not null && view.Session is { } session && Trial.Parse(trial, session.Plan, out _) is { } tried ? view.Trying(tried) : view;
 
     private WorkItem Add(string id, IWork work, WorkQuestion question, DateTimeOffset asked)
     {

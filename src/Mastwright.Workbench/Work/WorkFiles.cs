@@ -36,7 +36,7 @@ internal static class WorkFiles
             ".svg" when Picture() is { } picture => (Encoding.UTF8.GetBytes(SvgWriter.Write(picture.Draw(theme))), "image/svg+xml"),
             ".png" when Picture() is { } picture => (PngWriter.Write(picture.Draw(theme), PngScale), "image/png"),
             ".csv" when answer.Tables.FirstOrDefault(table => table.Name == bare) is { } table => (Encoding.UTF8.GetBytes(table.ToCsv()), "text/csv; charset=utf-8"),
-            _ => answer.Files.FirstOrDefault(file => file.Name == name) is { } file ? (Encoding.UTF8.GetBytes(file.Write()), file.MediaType) : null,
+            _ => answer.Files.FirstOrDefault(file => file.Name == name) is { } file ? (file.Write(), file.MediaType) : null,
         };
 
         WorkPicture? Picture() => answer.Pictures.FirstOrDefault(picture => picture.Name == bare);

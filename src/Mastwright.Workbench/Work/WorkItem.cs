@@ -42,6 +42,9 @@ public sealed class WorkItem : IProgress<int>, IDisposable
     /// <summary>How many there are; null where that is not known beforehand.</summary>
     internal int? Total { get; set; }
 
+    /// <summary>What it is at, where it has several steps; empty where it has one.</summary>
+    internal string Step { get; private set; } = "";
+
     /// <summary>What is wrong, line by line.</summary>
     internal ImmutableArray<string> Problems { get; set; } = [];
 
@@ -56,6 +59,13 @@ public sealed class WorkItem : IProgress<int>, IDisposable
     {
         Volatile.Write(ref done, value);
         gaveWay();
+    }
+
+    /// <summary>Told which step it is at, and how far that is.</summary>
+    internal void Report(string step, int value, int? total)
+    {
+        (Step, Total) = (step, total);
+        Report(value);
     }
 
     public void Dispose() => stop.Dispose();

@@ -43,7 +43,7 @@ internal sealed class WorkShelf
 }
 
 /// <summary>Work as it is kept.</summary>
-internal sealed record KeptWork(string Id, string Kind, DateTimeOffset Asked, Dictionary<string, string> Settings);
+internal sealed record KeptWork(string Id, string Kind, DateTimeOffset Asked, string? Trial, Dictionary<string, string> Settings);
 
 [JsonSerializable(typeof(KeptWork))]
 internal sealed partial class WorkForms : JsonSerializerContext;

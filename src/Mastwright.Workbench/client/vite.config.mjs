@@ -14,7 +14,7 @@ export default defineConfig({
     target: "es2022",
     sourcemap: false,
     chunkSizeWarningLimit: 3000,
-    lib: { entry: { map: here("src/map.ts"), boot: here("src/boot.ts"), plan: here("src/plan.ts"), undo: here("src/undo.ts") }, formats: ["es"], cssFileName: "map" },
+    lib: { entry: { map: here("src/map.ts"), boot: here("src/boot.ts"), plan: here("src/plan.ts"), undo: here("src/undo.ts"), timeline: here("src/timeline.ts"), files: here("src/files.ts") }, formats: ["es"], cssFileName: "map" },
     rolldownOptions: {
       output: {
         entryFileNames: "[name].js",

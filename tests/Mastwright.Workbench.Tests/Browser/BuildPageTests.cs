@@ -34,7 +34,7 @@ public sealed class BuildPageTests(WrittenDemo demo)
 
         // A reload shows the same; then a length that is right is tried and kept.
         await page.ReloadAsync();
-        await Live(page);
+        await TestBrowser.Live(page);
         await page.FocusAsync("[data-field='supply/3/length']");
         Assert.Equal("900 m", await page.InputValueAsync("[data-field='supply/3/length']"));
         await page.Keyboard.PressAsync("Control+a");
@@ -106,10 +106,9 @@ public sealed class BuildPageTests(WrittenDemo demo)
     private async Task<(IPage Page, List<string> Faults)> Open(string question, BrowserNewContextOptions? options = null)
     {
         (IPage page, List<string> faults) = await demo.OpenPage(question, options);
-        await Live(page);
+        await TestBrowser.Live(page);
         return (page, faults);
     }
 
     /// <summary>Waits until the page answers: its elements were written by the server before it did.</summary>
-    private static Task Live(IPage page) => page.WaitForSelectorAsync(".page.document[data-live]");
 }

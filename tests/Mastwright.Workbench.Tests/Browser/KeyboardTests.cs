@@ -108,7 +108,7 @@ public sealed class KeyboardTests(WrittenDemo demo)
     }
 
     /// <summary>Presses Tab until what is wanted has the focus, as someone without a mouse does.</summary>
-    private static async Task Tab(IPage page, string selector, string text = "")
+    internal static async Task Tab(IPage page, string selector, string text = "")
     {
         await page.WaitForFunctionAsync("([selector, text]) => [...document.querySelectorAll(selector)].some(one => one.innerText.includes(text) || text === '')", new[] { selector, text });
         for (int i = 0; i < MostTabs; i++)

@@ -62,6 +62,9 @@ internal static class TestBrowser
     /// <summary>Waits until the map is drawn and its links are there.</summary>
     internal static Task Drawn(IPage page) => page.WaitForSelectorAsync(".ground[data-drawn][data-links]");
 
+    /// <summary>Waits until a page without a map is drawn and its line to the server stands.</summary>
+    internal static Task Live(IPage page) => page.WaitForSelectorAsync(".page.document[data-live]");
+
     /// <summary>Waits until the whole reach lies on the map.</summary>
     internal static Task Settled(IPage page) => page.WaitForSelectorAsync(".ground[data-reach=settled]");
 

@@ -23,6 +23,12 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
     /// <summary>The plan's file.</summary>
     public string PlanPath => Path.Combine(demo.Program.Folder, Served, "plan.yaml");
 
+    /// <summary>The store of records beside it.</summary>
+    public string StorePath => Path.Combine(demo.Program.Folder, Served, "records.sqlite");
+
+    /// <summary>A file of its folder.</summary>
+    public string FileOf(string name) => Path.Combine(demo.Program.Folder, Served, name);
+
     /// <summary>The plan's text as the demo writes it.</summary>
     public string Text => text;
 

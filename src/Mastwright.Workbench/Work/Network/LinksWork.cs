@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using Mastwright.Findings;
 using Mastwright.Network.Links;
 using Mastwright.Pictures.Network;
@@ -57,7 +58,7 @@ internal sealed class LinksWork : IWork
                     [new("pair"), new("km", true), new("there, dB", true), new("back, dB", true), new("works", true), new("gets", true)],
                     [.. pairs.Select(pair => Row(matrix, pair))]),
             ],
-            Files = [new("links.geojson", "application/geo+json", () => LinksGeoJson.Write(matrix, all: true))],
+            Files = [new("links.geojson", "application/geo+json", () => Encoding.UTF8.GetBytes(LinksGeoJson.Write(matrix, all: true)))],
             Findings = report.Findings,
             Assumptions = report.Assumptions,
         };

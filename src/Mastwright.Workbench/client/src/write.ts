@@ -56,7 +56,7 @@ export interface KeptChange {
 
 export type Written = { now: PlanText } | { conflict: Conflict } | { refused: string };
 
-const token = () => document.querySelector<HTMLMetaElement>("meta[name=form-token]")?.content ?? "";
+export const token = () => document.querySelector<HTMLMetaElement>("meta[name=form-token]")?.content ?? "";
 
 export function send(path: string, body: unknown, signal?: AbortSignal): Promise<Response> {
   return fetch(`/api/v1/plan/${path}`, {
