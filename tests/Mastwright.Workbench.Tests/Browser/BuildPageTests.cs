@@ -110,5 +110,4 @@ public sealed class BuildPageTests(WrittenDemo demo)
         return (page, faults);
     }
 
-    /// <summary>Waits until the page answers: its elements were written by the server before it did.</summary>
 }
