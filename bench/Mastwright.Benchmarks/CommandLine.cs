@@ -1,6 +1,7 @@
 using System.Globalization;
 using Mastwright.Benchmarks.Figures;
 using Mastwright.Benchmarks.Reach;
+using Mastwright.Benchmarks.Relays;
 using Mastwright.Benchmarks.Soak;
 using Mastwright.Benchmarks.Workbench;
 
@@ -26,6 +27,8 @@ internal static class CommandLine
                 return FigureRun.Run(demo, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--results"), Origin(options)) ? 0 : Missed;
             case "reach" when options.TryGetValue("--scratch", out string? folder):
                 return ReachBench.Run(folder, options.GetValueOrDefault("--program"), options.GetValueOrDefault("--viewshed")) ? 0 : Missed;
+            case "relay" when options.TryGetValue("--scratch", out string? folder) && options.TryGetValue("--program", out string? program):
+                return RelayBench.Run(folder, program) ? 0 : Missed;
             case "workbench" when options.TryGetValue("--scratch", out string? folder) && options.TryGetValue("--program", out string? program):
                 return WorkbenchBench.Run(folder, program).GetAwaiter().GetResult() ? 0 : Missed;
             case "pictures" when options.TryGetValue("--out", out string? folder) && options.TryGetValue("--scratch", out string? scratch) && options.TryGetValue("--program", out string? program):
@@ -50,7 +53,7 @@ internal static class CommandLine
             case "killed-import" when options.TryGetValue("--folder", out string? folder):
                 return RecordCampaigns.RunImport(folder, Number(options, "--rows")) ? 0 : Missed;
             default:
-                Console.Error.WriteLine("workbench --scratch FOLDER --program FILE | pictures --out FOLDER --scratch FOLDER --program FILE | reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
+                Console.Error.WriteLine("workbench --scratch FOLDER --program FILE | relay --scratch FOLDER --program FILE | pictures --out FOLDER --scratch FOLDER --program FILE | reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }
