@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Text;
+using Mastwright.Cli.Output;
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Station;
 using Mastwright.Plans;
@@ -71,8 +73,10 @@ internal static class DrawCommand
             return ExitCode.BadInput;
         }
 
-        Console.Out.WriteLine(drawing.Description);
-        Console.Out.WriteLine($"Written: {file.Path}");
+        StringBuilder text = new();
+        text.Wrapped(drawing.Description, 0);
+        text.AppendLine($"Written: {file.Path}");
+        Console.Out.Write(text);
         return ExitCode.Fine;
     }
 }
