@@ -92,7 +92,12 @@ internal static class MastFigureShapes
             double y = Math.Max(plot.Y(height) + 4, last + 16);
             last = y;
             yield return new LineShape([new(axis + 12, plot.Y(height)), new(x - Leader, y - 4), new(x - 3, y - 4)], new(plot.Palette.Faint, 1));
-            yield return new TextShape(new(x, y), TextRuler.Fit(words, plot.Box.Right - x, StationSheet.SmallPixels), StationSheet.SmallPixels, plot.Palette.Ink) { Halo = plot.Palette.Paper };
+            yield return new TextShape(new(x, y), Fitting(words, plot.Box.Right - x), StationSheet.SmallPixels, plot.Palette.Ink) { Halo = plot.Palette.Paper };
         }
     }
+
+    /// <summary>The whole label or, where there is no room, what stands before its comma.</summary>
+    private static string Fitting(string words, double width) => TextRuler.WidthPixels(words, StationSheet.SmallPixels) <= width
+        ? words
+        : TextRuler.Fit(words.Split(',')[0], width, StationSheet.SmallPixels);
 }

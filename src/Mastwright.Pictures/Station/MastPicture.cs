@@ -32,7 +32,7 @@ public static class MastPicture
         double left = StationSheet.Margin + Axis;
         double right = width - StationSheet.Margin;
         double wide = right - left;
-        double columns = mast.Bending is null ? 1 : width < 520 ? 0.42 : 0.4;
+        double columns = mast.Bending is null ? 1 : width < 520 ? 0.52 : 0.4;
         double plotTop = top + 40;
         Plot figure = new(new(left, plotTop, left + (wide * columns), plotTop + PlotHeight), 0, 1, foot, tip * 1.03, palette);
         List<Shape> shapes = [head, new GroupShape("figure", MastFigureShapes.Draw(mast, figure))];
@@ -78,15 +78,15 @@ public static class MastPicture
         bool isOver = points.Any(point => point.MomentNewtonMetres > point.StrengthNewtonMetres);
         Ink ink = isOver ? palette.Fails : palette.Ok;
         BendingPoint worst = points.MinBy(point => Math.Abs(point.HeightMetres - bending.WorstMetres));
-        string held = StationSheet.Text($"{worst.MomentNewtonMetres:0} of {worst.StrengthNewtonMetres:0}");
+        string[] held = [StationSheet.Text($"{worst.MomentNewtonMetres:0}"), StationSheet.Text($"of {worst.StrengthNewtonMetres:0}")];
         return
         [
-            .. Heading("Moment, N·m", plot, palette),
+            .. Heading("Moment", "N·m", plot, palette),
             .. plot.Steps(plot.Box.Width < 140 ? 1 : 2, ""),
             new LineShape([plot.At(0, 0), plot.At(0, points[^1].HeightMetres)], new(palette.Muted, 1)),
             new AreaShape([plot.At(0, points[0].HeightMetres), .. points.Select(point => plot.At(point.MomentNewtonMetres, point.HeightMetres)), plot.At(0, points[^1].HeightMetres)], new(ink.Veil(0.2), isOver ? new(HatchKind.Rising, ink) : null), new(ink, 1.8)),
             plot.Line(points.Select(point => (point.StrengthNewtonMetres, point.HeightMetres)), new(palette.Fails, 1.6) { Dashes = [6, 4] }),
-            new TextShape(new(plot.Box.Left + 4, plot.Y(bending.WorstMetres) + 16), TextRuler.Fit(held, plot.Box.Width, StationSheet.SmallPixels), StationSheet.SmallPixels, palette.Ink) { Halo = palette.Paper },
+            .. Lines(held, plot, plot.Y(bending.WorstMetres) + 16, palette),
             new TextShape(new(plot.X(points[^1].StrengthNewtonMetres), plot.Y(points[^1].HeightMetres) - 6), "strength", StationSheet.SmallPixels, palette.Fails) { Anchor = TextAnchor.Middle },
         ];
     }
@@ -96,7 +96,7 @@ public static class MastPicture
         BendingPoint top = bending.Points[^1];
         return
         [
-            .. Heading("Across, mm", plot, palette),
+            .. Heading("Across", "mm", plot, palette),
             .. plot.Steps(plot.Box.Width < 140 ? 1 : 2, ""),
             new LineShape([plot.At(0, 0), plot.At(0, top.HeightMetres)], new(palette.Muted, 1)),
             plot.Line(bending.Points.Select(point => (1000 * point.DeflectionMetres, point.HeightMetres)), new(palette.Fresnel, 2.2)),
@@ -104,8 +104,20 @@ public static class MastPicture
         ];
     }
 
-    private static IEnumerable<Shape> Heading(string words, Plot plot, Palette palette)
+    /// <summary>Words in one line where the column has room for it, else one under the other.</summary>
+    private static IEnumerable<Shape> Lines(string[] words, Plot plot, double y, Palette palette)
     {
-        yield return new TextShape(new(plot.Box.Left, plot.Box.Top - 14), words, StationSheet.SmallPixels, palette.Ink) { Weight = TextWeight.SemiBold };
+        string one = string.Join(' ', words);
+        string[] lines = TextRuler.WidthPixels(one, StationSheet.SmallPixels) <= plot.Box.Width ? [one] : words;
+        for (int i = 0; i < lines.Length; i++)
+        {
+            yield return new TextShape(new(plot.Box.Left + 2, y + (15 * i)), lines[i], StationSheet.SmallPixels, palette.Ink) { Halo = palette.Paper };
+        }
+    }
+
+    private static IEnumerable<Shape> Heading(string words, string unit, Plot plot, Palette palette)
+    {
+        yield return new TextShape(new(plot.Box.Left, plot.Box.Top - 20), words, StationSheet.SmallPixels, palette.Ink) { Weight = TextWeight.SemiBold };
+        yield return new TextShape(new(plot.Box.Left, plot.Box.Top - 5), unit, StationSheet.SmallPixels, palette.Muted);
     }
 }

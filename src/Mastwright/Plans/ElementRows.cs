@@ -75,7 +75,7 @@ internal sealed class ElementRows(FitOutReport report)
 
     private StationElement Feed(FeedPart part, FeedStage? stage)
     {
-        string work = stage?.TransmitGainDb is { } gain ? StationElements.Text($"{gain.Median:0.00} dB").Replace('-', '−') : "loss unknown";
+        string work = stage?.TransmitGainDb is { } gain ? StationElements.Text($"{gain.Median:0.00} dB") : "loss unknown";
         return part switch
         {
             FeedLine line => Of(ElementKind.Line, stage?.Label ?? line.LineType, StationElements.Text($"{line.LengthMetres.Median:0.##} m")),

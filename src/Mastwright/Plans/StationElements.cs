@@ -105,5 +105,10 @@ public static class StationElements
     internal static bool IsAtOrBelow(string path, string place) =>
         path.StartsWith(place, StringComparison.Ordinal) && (path.Length == place.Length || path[place.Length] == '/');
 
-    internal static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    /// <summary>A text in the invariant culture, with a true minus before numbers below zero.</summary>
+    internal static string Text(FormattableString text)
+    {
+        string plain = text.ToString(CultureInfo.InvariantCulture);
+        return (plain.StartsWith('-') ? '−' + plain[1..] : plain).Replace(" -", " −", StringComparison.Ordinal);
+    }
 }
