@@ -3,6 +3,8 @@ using System.CommandLine;
 using Mastwright.Cli.Output;
 using Mastwright.Findings;
 using Mastwright.Network.Hops;
+using Mastwright.Pictures.Drawings;
+using Mastwright.Pictures.Network;
 using Mastwright.Plans;
 
 namespace Mastwright.Cli.Commands;
@@ -25,12 +27,15 @@ internal static class HopsCommand
         Option<int?> worlds = Options.Whole("--worlds", "Number of worlds that are tried (default 1000).");
         Option<int?> packets = Options.Whole("--packets", "Packets flooded in each world (default 20).");
         Option<int?> seed = Options.Whole("--seed", "What the draws hang on (default 1).");
-        Command command = new("hops", "Tell how the other stations are reached from one, over relays.") { network.Plan, from, limit, worlds, packets, seed };
+        Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "Draw the most probable routes into this file (.svg or .png)." };
+        Option<bool> dark = new("--dark") { Description = "Draw them light on dark." };
+        Command command = new("hops", "Tell how the other stations are reached from one, over relays.") { network.Plan, from, limit, worlds, packets, seed, picture, dark };
         network.AddTo(command);
         command.SetAction((parsed, cancellation) =>
         {
             (int limit, int worlds, int packets, int seed) given = (parsed.GetValue(limit) ?? 3, parsed.GetValue(worlds) ?? 1000, parsed.GetValue(packets) ?? 20, parsed.GetValue(seed) ?? 1);
-            string? problem = given switch
+            PictureFile? file = PictureFile.Of(parsed.GetValue(picture), parsed.GetValue(dark));
+            string? problem = file?.Problem ?? given switch
             {
                 ( < 1 or > MostHops, _, _, _) => $"--hop-limit: {given.limit} is out of range; 1 to {MostHops} are possible",
                 (_, < 1 or > MostWorlds, _, _) => $"--worlds: {given.worlds} is out of range; 1 to {MostWorlds} are possible",
@@ -46,12 +51,12 @@ internal static class HopsCommand
 
             HopSettings settings = new() { HopLimit = given.limit, Worlds = given.worlds, Packets = given.packets, Seed = (ulong)given.seed };
             ImmutableArray<Assumption> assumed = parsed.GetValue(limit) is null ? [new("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", "--hop-limit")] : [];
-            return Task.FromResult(Run(network, parsed, parsed.GetRequiredValue(from), settings, assumed, cancellation));
+            return Task.FromResult(Run(network, parsed, parsed.GetRequiredValue(from), settings, assumed, file, cancellation));
         });
         return command;
     }
 
-    private static int Run(NetworkOptions network, ParseResult parsed, string name, HopSettings settings, ImmutableArray<Assumption> assumed, CancellationToken cancellation)
+    private static int Run(NetworkOptions network, ParseResult parsed, string name, HopSettings settings, ImmutableArray<Assumption> assumed, PictureFile? picture, CancellationToken cancellation)
     {
         using NetworkSession? session = network.Open(parsed);
         if (session is null || StationChoice.Find(session.Plan.Plan, name) is not { } sender)
@@ -69,13 +74,18 @@ internal static class HopsCommand
         HopReport report = HopExamination.Of(usual, enhanced, usual.Matrix.Stations.IndexOf(usual.Matrix.Stations.First(one => one.Key == sender.Key)), settings, progress, cancellation);
         progress.Stop();
         report = report with { Assumptions = [.. assumed, .. report.Assumptions] };
+        if (picture is not null && !picture.Write(HopsPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light)))
+        {
+            return ExitCode.BadInput;
+        }
+
         if (parsed.GetValue(network.Json))
         {
             Console.Out.WriteLine(HopsJson.Write(report));
         }
         else
         {
-            HopsText.Write(report);
+            HopsText.Write(report, picture?.Path);
         }
 
         return Options.Code(report.Findings, parsed.GetValue(network.FailOn));

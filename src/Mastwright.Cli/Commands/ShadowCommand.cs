@@ -7,6 +7,7 @@ using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Network;
 using Mastwright.Plans;
 using Mastwright.Quantities;
+using Mastwright.Storage.Network;
 
 namespace Mastwright.Cli.Commands;
 
@@ -28,9 +29,10 @@ internal static class ShadowCommand
         Option<int?> limit = Options.Whole("--hop-limit", "Most links from the station to a cell (default 3); 1 looks at no relays.");
         Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "Draw the shadow into this file (.svg or .png)." };
         Option<bool> dark = new("--dark") { Description = "Draw it light on dark." };
+        Option<string?> geoJson = new("--geojson") { HelpName = "FILE", Description = "Write causes, what relays open and ridges as GeoJSON into this file." };
         Command command = new("shadow", "Tell what a station does not reach directly, why, and what relays reach of it.")
         {
-            network.Plan, site, radius, cell, receiver, height, direction, limit, picture, dark,
+            network.Plan, site, radius, cell, receiver, height, direction, limit, picture, dark, geoJson,
         };
         network.AddTo(command);
         command.SetAction((parsed, cancellation) =>
@@ -52,12 +54,12 @@ internal static class ShadowCommand
                 Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
                 Files = [],
             };
-            return Task.FromResult(Run(network, parsed, options, hops, file, cancellation));
+            return Task.FromResult(Run(network, parsed, options, hops, file, parsed.GetValue(geoJson), cancellation));
         });
         return command;
     }
 
-    private static int Run(NetworkOptions network, ParseResult parsed, ReachOptions options, int hopLimit, PictureFile? picture, CancellationToken cancellation)
+    private static int Run(NetworkOptions network, ParseResult parsed, ReachOptions options, int hopLimit, PictureFile? picture, string? geoJson, CancellationToken cancellation)
     {
         using NetworkSession? session = network.Open(parsed);
         if (session is null || StationChoice.Find(session.Plan.Plan, options.Stations[0]) is not { } station)
@@ -80,7 +82,8 @@ internal static class ShadowCommand
         using Progress progress = Progress.Start("maps");
         ShadowReport? report = ShadowRun.Make(session.Plan, station, with.Stations, links, options, hopLimit, Console.Error.WriteLine, progress, cancellation);
         progress.Stop();
-        if (report is null || (picture is not null && !picture.Write(ShadowPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light))))
+        if (report is null || (picture is not null && !picture.Write(ShadowPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light)))
+            || (geoJson is not null && !Options.Write(geoJson, ShadowGeoJson.Write(report))))
         {
             return ExitCode.BadInput;
         }
@@ -91,7 +94,7 @@ internal static class ShadowCommand
         }
         else
         {
-            ShadowText.Write(session.Plan.Plan.Name, report, picture?.Path);
+            ShadowText.Write(session.Plan.Plan.Name, report, [.. new[] { picture?.Path, geoJson }.OfType<string>()]);
         }
 
         return Options.Code(report.Findings, parsed.GetValue(network.FailOn));

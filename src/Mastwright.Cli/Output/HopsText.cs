@@ -12,7 +12,7 @@ internal static class HopsText
 {
     private const int NameWidth = 24;
 
-    internal static void Write(HopReport report)
+    internal static void Write(HopReport report, string? picture)
     {
         LinkMatrix matrix = report.Links.Matrix;
         StringBuilder text = new();
@@ -44,6 +44,11 @@ internal static class HopsText
         text.Assumed(report.Assumptions);
         text.Wrapped("Collisions on the channel are not part of this: 'air' simulates them.", 0);
         text.Wrapped(CheckText.Promise, 0);
+        if (picture is not null)
+        {
+            text.Line($"Written: {picture}");
+        }
+
         Console.Out.Write(text.ToString());
     }
 

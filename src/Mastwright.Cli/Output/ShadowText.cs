@@ -9,7 +9,7 @@ namespace Mastwright.Cli.Output;
 /// <summary>A shadow on the terminal, 80 columns wide.</summary>
 internal static class ShadowText
 {
-    internal static void Write(string plan, ShadowReport report, string? picture)
+    internal static void Write(string plan, ShadowReport report, IReadOnlyList<string> written)
     {
         StringBuilder text = new();
         double all = report.Areas.Total;
@@ -46,9 +46,9 @@ internal static class ShadowText
         text.Findings(report.Findings);
         text.Assumed(report.Assumptions);
         text.Wrapped(CheckText.Promise, 0);
-        if (picture is not null)
+        foreach (string file in written)
         {
-            text.Line($"Written: {picture}");
+            text.Line($"Written: {file}");
         }
 
         Console.Out.Write(text.ToString());

@@ -102,6 +102,32 @@ public sealed class RelayRunTests
         Assert.Equal(["relay-none"], none.Findings.Select(finding => finding.Code));
     }
 
+    /// <summary>Three houses behind the wall, one before it: only those that are not reached now count.</summary>
+    [Fact]
+    public void Weights_count_where_nobody_reaches_now()
+    {
+        using TemporaryFolder folder = new();
+        SmallPlan.Write(folder, wallMetres: 300);
+        using PlanSession session = PlanSession.Open(folder.File("plan.yaml"), false, _ => { })!;
+        folder.Write("houses.csv", "latitude,longitude,weight\n46.40,-18.63,5\n46.41,-18.62,7\n46.405,-18.615,1\n46.40,-18.69,100\n");
+        RelayReport report = Search(session, Asked with { Goal = RelayGoal.Weights, Relays = 1, WeightsFile = folder.File("houses.csv") })!;
+        Assert.Equal((100.0, 13.0, 13.0), (report.Before, report.Open, report.Choice.Value));
+        Assert.Equal("weight", report.Unit);
+    }
+
+    [Fact]
+    public void Through_relays_never_less_is_opened_than_without()
+    {
+        using TemporaryFolder folder = new();
+        SmallPlan.Write(folder, wallMetres: 300);
+        using PlanSession session = PlanSession.Open(folder.File("plan.yaml"), false, _ => { })!;
+        RelayOptions few = Asked with { Candidates = 8 };
+        RelayReport without = Search(session, few)!;
+        RelayReport with = Search(session, few with { ThroughRelays = true })!;
+        Assert.True(with.Choice.Value >= without.Choice.Value - 1e-9, $"{with.Choice.Value} and {without.Choice.Value}");
+        Assert.True(with.ThroughRelays && with.Linked >= without.Linked);
+    }
+
     private static RelayReport? Search(PlanSession session, string? cache, IProgress<JobProgress>? progress, CancellationToken cancellation) =>
         Search(session, Asked, cache, progress, cancellation);
 
