@@ -34,6 +34,8 @@ internal static class CommandLine
             case "pictures" when options.TryGetValue("--out", out string? folder) && options.TryGetValue("--scratch", out string? scratch) && options.TryGetValue("--program", out string? program):
                 ReadmePictures.Take(folder, scratch, program).GetAwaiter().GetResult();
                 return 0;
+            case "proof" when options.TryGetValue("--scratch", out string? folder) && options.TryGetValue("--program", out string? program):
+                return ProofFigures.Run(folder, program, options.GetValueOrDefault("--results"), Origin(options)) ? 0 : Missed;
             case "first-frame":
                 NearMap.Print();
                 return 0;
@@ -53,7 +55,7 @@ internal static class CommandLine
             case "killed-import" when options.TryGetValue("--folder", out string? folder):
                 return RecordCampaigns.RunImport(folder, Number(options, "--rows")) ? 0 : Missed;
             default:
-                Console.Error.WriteLine("workbench --scratch FOLDER --program FILE | relay --scratch FOLDER --program FILE | pictures --out FOLDER --scratch FOLDER --program FILE | reach --scratch FOLDER [--program FILE] [--viewshed FILE] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
+                Console.Error.WriteLine("workbench --scratch FOLDER --program FILE | relay --scratch FOLDER --program FILE | pictures --out FOLDER --scratch FOLDER --program FILE | reach --scratch FOLDER [--program FILE] [--viewshed FILE] | proof --scratch FOLDER --program FILE [--results FOLDER] [--commit HASH] | first-frame | figures --demo FOLDER [--program FILE] [--results FOLDER] [--commit HASH] | soak --scratch FOLDER [--minutes N] [--campaign NAME] [--start N] [--results FOLDER] [--commit HASH]");
                 return BadInput;
         }
     }

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using Mastwright.Evidence;
+using Mastwright.Records.Store.Columns;
 using Microsoft.Data.Sqlite;
 
 namespace Mastwright.Records.Store;
@@ -61,6 +62,21 @@ public sealed class SqliteRecordStore : SqlRecordStore
         {
             opened.Dispose();
             throw;
+        }
+    }
+
+    /// <summary>Ingest number from which on a network is read through its copy by columns; below, the store itself is quick enough.</summary>
+    internal long ColumnsFrom { get; set; } = 300_000;
+
+    /// <inheritdoc/>
+    public override void ReadPeriod(string network, IReadOnlySet<string> addresses, long fromMicroseconds, long toMicroseconds, PeriodVisitor visit)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        ArgumentNullException.ThrowIfNull(addresses);
+        ArgumentNullException.ThrowIfNull(visit);
+        if (!ColumnReading.TryRead(connection, Place, network, ColumnsFrom, addresses, fromMicroseconds, toMicroseconds, visit))
+        {
+            base.ReadPeriod(network, addresses, fromMicroseconds, toMicroseconds, visit);
         }
     }
 

@@ -65,6 +65,45 @@ internal sealed class SqliteStatement : IDisposable
         Check(raw.sqlite3_bind_text(statement, place, bytes[..Encoding.UTF8.GetBytes(value, bytes)]));
     }
 
+    /// <inheritdoc cref="Set(int, long?)"/>
+    internal void Set(int place, ReadOnlySpan<byte> value) => Check(raw.sqlite3_bind_blob(statement, place, value));
+
+    /// <summary>Goes to the next row of what it asks for; at the end it may be asked anew.</summary>
+    internal bool Next()
+    {
+        int code = raw.sqlite3_step(statement);
+        if (code == raw.SQLITE_ROW)
+        {
+            return true;
+        }
+
+        raw.sqlite3_reset(statement);
+        if (code != raw.SQLITE_DONE)
+        {
+            Check(code);
+        }
+
+        return false;
+    }
+
+    /// <summary>Leaves the rows that are left.</summary>
+    internal void End() => raw.sqlite3_reset(statement);
+
+    /// <summary>A whole number of the row, by its column from 0; 0 where there is none.</summary>
+    internal long Whole(int column) => raw.sqlite3_column_int64(statement, column);
+
+    /// <summary>A number of the row; NaN where there is none.</summary>
+    internal double Real(int column) => IsNull(column) ? double.NaN : raw.sqlite3_column_double(statement, column);
+
+    /// <summary>A text of the row; null where there is none.</summary>
+    internal string? Text(int column) => IsNull(column) ? null : raw.sqlite3_column_text(statement, column).utf8_to_string();
+
+    /// <summary>Bytes of the row, good until the next.</summary>
+    internal ReadOnlySpan<byte> Bytes(int column) => raw.sqlite3_column_blob(statement, column);
+
+    /// <summary>Whether a column of the row has no value.</summary>
+    internal bool IsNull(int column) => raw.sqlite3_column_type(statement, column) == raw.SQLITE_NULL;
+
     /// <summary>Runs it; tells how many rows it has changed.</summary>
     internal int Run()
     {
