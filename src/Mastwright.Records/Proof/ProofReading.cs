@@ -9,6 +9,7 @@ public sealed class ProofReading
 {
     private readonly Dictionary<string, int> places = new(StringComparer.Ordinal);
     private readonly List<string> stations = [];
+    private readonly Dictionary<string, Known> known = new(ReferenceEqualityComparer.Instance);
     private readonly StationNames names;
     private readonly string key;
 
@@ -58,33 +59,72 @@ public sealed class ProofReading
 
     private void Take(in PeriodRow row, ProofFold heard, ProofFold elsewhere)
     {
-        string? sender = Name(row.LastSender, row.TimeMicroseconds);
-        string? originator = Name(row.Originator, row.TimeMicroseconds);
-        string receiver = Name(row.Receiver, row.TimeMicroseconds)!;
-        if (receiver == key && sender != key)
+        Known sender = Of(row.LastSender, row.TimeMicroseconds);
+        Known receiver = Of(row.Receiver, row.TimeMicroseconds);
+        if (receiver.IsOwn && !sender.IsOwn)
         {
             heard.Add(new(
-                row.TimeMicroseconds, sender is null ? -1 : Place(sender), originator is null ? -1 : Place(originator), row.SignalPowerDbm, row.SnrDb, row.Hops, row.Counter, row.SpreadingFactor));
+                row.TimeMicroseconds, PlaceOf(sender), PlaceOf(Of(row.Originator, row.TimeMicroseconds)), row.SignalPowerDbm, row.SnrDb, row.Hops, row.Counter, row.SpreadingFactor));
         }
-        else if (sender == key && receiver != key)
+        else if (sender.IsOwn && !receiver.IsOwn)
         {
             // The other way round: who hears us takes the sender's place, and our own packets count up for it.
-            int other = Place(receiver);
-            elsewhere.Add(new(
-                row.TimeMicroseconds, other, originator == key ? other : -1, row.SignalPowerDbm, row.SnrDb, -1, originator == key ? row.Counter : -1, row.SpreadingFactor));
+            int other = PlaceOf(receiver);
+            bool isOurs = Of(row.Originator, row.TimeMicroseconds).IsOwn;
+            elsewhere.Add(new(row.TimeMicroseconds, other, isOurs ? other : -1, row.SignalPowerDbm, row.SnrDb, -1, isOurs ? row.Counter : -1, row.SpreadingFactor));
         }
     }
 
-    private string? Name(string? address, long time) => address is null ? null : names.KeyOf(address, time) ?? address;
-
-    private int Place(string station)
+    /// <summary>The station of an address at a moment. A store hands on one text for each address, so that the text itself tells what it stood for last.</summary>
+    private Known Of(string? address, long time)
     {
-        if (!places.TryGetValue(station, out int place))
+        if (address is null)
         {
-            places.Add(station, place = stations.Count);
-            stations.Add(station);
+            return Known.Nobody;
         }
 
-        return place;
+        if (known.TryGetValue(address, out Known? last) && last.IsAlways)
+        {
+            return last;
+        }
+
+        string station = names.KeyOf(address, time) ?? address;
+        if (last?.Station != station)
+        {
+            known[address] = last = new(station, station == key, names.IsAlways(address));
+        }
+
+        return last;
+    }
+
+    private int PlaceOf(Known station)
+    {
+        if (station.Place < 0 && station.Station.Length > 0)
+        {
+            if (!places.TryGetValue(station.Station, out int place))
+            {
+                places.Add(station.Station, place = stations.Count);
+                stations.Add(station.Station);
+            }
+
+            station.Place = place;
+        }
+
+        return station.Place;
+    }
+
+    /// <summary>A station as the reading knows it: its place in the list once it has one.</summary>
+    private sealed class Known(string station, bool isOwn, bool isAlways)
+    {
+        internal static Known Nobody { get; } = new("", false, true);
+
+        /// <summary>Whether the address stands for this station at all times.</summary>
+        internal bool IsAlways { get; } = isAlways;
+
+        internal string Station { get; } = station;
+
+        internal bool IsOwn { get; } = isOwn;
+
+        internal int Place { get; set; } = -1;
     }
 }

@@ -36,6 +36,13 @@ public sealed class StationNames
         return null;
     }
 
+    /// <summary>Whether an address stands for the same station, or for none, at all times.</summary>
+    public bool IsAlways(string address)
+    {
+        ArgumentNullException.ThrowIfNull(address);
+        return !byAddress.TryGetValue(address, out List<(StationAddress Address, string Key)>? known) || known is [{ Address: { FromMicroseconds: null, ToMicroseconds: null } }];
+    }
+
     /// <summary>The addresses that a station ever had.</summary>
     public IReadOnlyList<string> AddressesOf(string key) => [.. byAddress.Where(pair => pair.Value.Exists(one => one.Key == key)).Select(pair => pair.Key)];
 

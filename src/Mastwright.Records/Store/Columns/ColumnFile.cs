@@ -52,9 +52,18 @@ internal sealed class ColumnFile : IDisposable
 
     public void Dispose() => copy.Dispose();
 
+    /// <summary>Holds the copy as it is now, whatever others add, until that is disposed of.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="covered">The ingest number up to which the copy goes.</param>
+    internal IDisposable Hold(long network, out long covered)
+    {
+        SqliteTransaction held = copy.BeginTransaction(deferred: true);
+        covered = copy.Number(held, "SELECT last_ingest FROM covered WHERE network = @network", ("@network", network));
+        return held;
+    }
+
     /// <summary>Brings the copy up to the store, but for a last part that is not worth a piece.</summary>
-    /// <returns>The ingest number up to which the copy goes.</returns>
-    internal long Refresh(SqliteConnection store, long network)
+    internal void Refresh(SqliteConnection store, long network)
     {
         long last = store.Number(null, "SELECT last_ingest FROM network WHERE network = @network", ("@network", network));
         while (true)
@@ -64,7 +73,7 @@ internal sealed class ColumnFile : IDisposable
             if (last - covered < ChunkRows / 4)
             {
                 transaction.Commit();
-                return covered;
+                return;
             }
 
             bool added = Append(store, transaction, network, covered);
@@ -72,44 +81,78 @@ internal sealed class ColumnFile : IDisposable
             if (!added)
             {
                 // What is not covered was compacted meanwhile.
-                return covered;
+                return;
             }
         }
     }
 
-    /// <summary>Hands on every reception of the copy in a time that a station made or heard.</summary>
-    internal void Read(long network, IReadOnlySet<int> own, long from, long to, List<ColumnRow> into)
+    /// <summary>Hands on every reception of the copy in a time that a station made or heard, a piece after another.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="own">For each number of a station, whether it is one of those.</param>
+    /// <param name="from">Begin of the time.</param>
+    /// <param name="to">Its end, not counted.</param>
+    /// <param name="row">Takes a reception.</param>
+    /// <param name="pieceEnded">Told after each piece which time all further pieces begin at or after.</param>
+    internal void Read(long network, bool[] own, long from, long to, Action<ColumnRow> row, Action<long> pieceEnded)
     {
-        using SqliteStatement pieces = new(copy, "SELECT receiver, senders, rest FROM piece WHERE network = ?1 AND last >= ?2 AND first < ?3 ORDER BY piece");
-        pieces.Set(1, network);
-        pieces.Set(2, from);
-        pieces.Set(3, to);
+        const string which = " FROM piece WHERE network = ?1 AND last >= ?2 AND first < ?3 ORDER BY piece";
+        List<long> firsts = [];
+        using (SqliteStatement times = Asked("SELECT first" + which, network, from, to))
+        {
+            while (times.Next())
+            {
+                firsts.Add(times.Whole(0));
+            }
+        }
+
+        for (int place = firsts.Count - 2; place >= 0; place--)
+        {
+            firsts[place] = Math.Min(firsts[place], firsts[place + 1]);
+        }
+
+        int done = 0;
+        using SqliteStatement pieces = Asked("SELECT receiver, senders, rest" + which, network, from, to);
         while (pieces.Next())
         {
-            int receiver = (int)pieces.Whole(0);
-            ReadOnlySpan<int> senders = MemoryMarshal.Cast<byte, int>(pieces.Bytes(1));
-            bool isOwn = own.Contains(receiver);
-            if (!isOwn && !HasAny(senders, own))
-            {
-                continue;
-            }
+            Take((int)pieces.Whole(0), pieces, own, from, to, row);
+            done++;
+            pieceEnded(done < firsts.Count ? firsts[done] : long.MaxValue);
+        }
+    }
 
-            ColumnPiece.Kept piece = new(receiver, senders, pieces.Bytes(2));
-            for (int row = 0; row < senders.Length; row++)
+    private SqliteStatement Asked(string sql, long network, long from, long to)
+    {
+        SqliteStatement statement = new(copy, sql);
+        statement.Set(1, network);
+        statement.Set(2, from);
+        statement.Set(3, to);
+        return statement;
+    }
+
+    private static void Take(int receiver, SqliteStatement pieces, bool[] own, long from, long to, Action<ColumnRow> take)
+    {
+        ReadOnlySpan<int> senders = MemoryMarshal.Cast<byte, int>(pieces.Bytes(1));
+        bool isOwn = own[receiver];
+        if (!isOwn && !HasAny(senders, own))
+        {
+            return;
+        }
+
+        ColumnPiece.Kept piece = new(receiver, senders, pieces.Bytes(2));
+        for (int row = 0; row < senders.Length; row++)
+        {
+            if ((isOwn || own[senders[row]]) && piece.TimeMicroseconds(row) is long time && time >= from && time < to)
             {
-                if ((isOwn || own.Contains(senders[row])) && piece.TimeMicroseconds(row) is long time && time >= from && time < to)
-                {
-                    into.Add(piece.Row(row));
-                }
+                take(piece.Row(row));
             }
         }
     }
 
-    private static bool HasAny(ReadOnlySpan<int> senders, IReadOnlySet<int> own)
+    private static bool HasAny(ReadOnlySpan<int> senders, bool[] own)
     {
-        foreach (int station in own)
+        for (int station = 1; station < own.Length; station++)
         {
-            if (senders.Contains(station))
+            if (own[station] && senders.Contains(station))
             {
                 return true;
             }

@@ -1,18 +1,22 @@
-using System.Runtime.InteropServices;
+using System.Buffers;
+using System.Collections.Concurrent;
 using Microsoft.Data.Sqlite;
 
 namespace Mastwright.Records.Store.Columns;
 
 /// <summary>Reads a period of a large store through its copy by columns, and what the copy does not hold yet from the store.</summary>
+/// <remarks>One thread takes pieces apart and puts them in order while the other hands rows on: half of the work is on either side.</remarks>
 internal static class ColumnReading
 {
+    private const int BatchesAhead = 4;
+
     /// <summary>Hands on every reception of the period that one of the addresses made or heard, in the order of their times; of equal times as they came in.</summary>
     /// <returns>False, with nothing handed on, where the network is small or no copy can be kept.</returns>
+    /// <exception cref="RecordStoreException">The copy turned out to be damaged half way; it was deleted.</exception>
     internal static bool TryRead(
         SqliteConnection store, string place, string network, long columnsFrom, IReadOnlySet<string> addresses, long from, long to, PeriodVisitor visit)
     {
-        List<ColumnRow> rows = [];
-        string[] names;
+        bool isAny = false;
         try
         {
             List<(long Number, long Last)> known = store.Rows(row => (row.GetInt64(0), row.GetInt64(1)), "SELECT network, last_ingest FROM network WHERE name = @name", ("@name", network));
@@ -21,30 +25,68 @@ internal static class ColumnReading
                 return false;
             }
 
-            names = Names(store, number);
-            HashSet<int> own = [.. names.Index().Where(one => one.Item is { } address && addresses.Contains(address)).Select(one => one.Index)];
             using ColumnFile copy = ColumnFile.Open(place);
-            long covered = copy.Refresh(store, number);
-            copy.Read(number, own, from, to, rows);
-            ReadRest(store, number, covered, own, from, to, rows);
-        }
-        catch (SqliteException fault)
-        {
-            Forget(place, fault);
-            return false;
-        }
-        catch (InvalidDataException)
-        {
-            Forget(place, null);
-            return false;
-        }
+            copy.Refresh(store, number);
+            using IDisposable held = copy.Hold(number, out long covered);
+            List<ColumnRow> rest = Rest(store, number, covered, from, to);
 
-        foreach (int at in Order(rows))
-        {
-            visit(CollectionsMarshal.AsSpan(rows)[at].ToPeriodRow(names));
-        }
+            // After the rows, so that no row is of a station that the list does not have yet.
+            string[] names = Names(store, number);
+            bool[] own = [.. names.Select(address => address is not null && addresses.Contains(address))];
+            rest.RemoveAll(row => !own[row.Receiver] && !own[row.LastSender]);
+            using BlockingCollection<(PeriodRow[] Rows, int Count)> batches = new(BatchesAhead);
+            using CancellationTokenSource stop = new();
+            Task reading = Task.Run(() => Read(copy, number, own, from, to, rest, names, batches, stop.Token));
+            try
+            {
+                foreach ((PeriodRow[] rows, int count) in batches.GetConsumingEnumerable())
+                {
+                    isAny = true;
+                    for (int row = 0; row < count; row++)
+                    {
+                        visit(rows[row]);
+                    }
 
-        return true;
+                    ArrayPool<PeriodRow>.Shared.Return(rows);
+                }
+            }
+            finally
+            {
+                stop.Cancel();
+                ((IAsyncResult)reading).AsyncWaitHandle.WaitOne();
+            }
+
+            reading.GetAwaiter().GetResult();
+            return true;
+        }
+        catch (Exception fault) when (fault is SqliteException or InvalidDataException)
+        {
+            Forget(place, fault as SqliteException);
+            return isAny
+                ? throw new RecordStoreException($"{ColumnFile.PathOf(place)}: this copy of the store was damaged and is deleted; it is derived, so nothing is lost: ask again", fault)
+                : false;
+        }
+    }
+
+    private static void Read(
+        ColumnFile copy, long network, bool[] own, long from, long to, List<ColumnRow> rest, string[] names, BlockingCollection<(PeriodRow[] Rows, int Count)> batches, CancellationToken stop)
+    {
+        try
+        {
+            OrderedRows ordered = new(names, (rows, count) => batches.Add((rows, count), stop));
+            long earliest = rest.Count == 0 ? long.MaxValue : rest.Min(row => row.TimeMicroseconds);
+            copy.Read(network, own, from, to, ordered.Add, next => ordered.Advance(Math.Min(next, Math.Min(earliest, long.MaxValue - 1))));
+            rest.ForEach(ordered.Add);
+            ordered.Advance(long.MaxValue);
+        }
+        catch (OperationCanceledException)
+        {
+            // Who takes the rows has stopped, and tells why.
+        }
+        finally
+        {
+            batches.CompleteAdding();
+        }
     }
 
     private static string[] Names(SqliteConnection store, long network)
@@ -59,53 +101,22 @@ internal static class ColumnReading
         return names;
     }
 
-    private static void ReadRest(SqliteConnection store, long network, long covered, HashSet<int> own, long from, long to, List<ColumnRow> rows)
+    private static List<ColumnRow> Rest(SqliteConnection store, long network, long covered, long from, long to)
     {
+        List<ColumnRow> rows = [];
         using SqliteStatement rest = new(store, $"SELECT {ColumnRow.Fields} FROM reception WHERE network = ?1 AND ingest > ?2 ORDER BY ingest");
         rest.Set(1, network);
         rest.Set(2, covered);
         while (rest.Next())
         {
             ColumnRow row = ColumnRow.Of(rest);
-            if (row.TimeMicroseconds >= from && row.TimeMicroseconds < to && (own.Contains(row.Receiver) || own.Contains(row.LastSender)))
+            if (row.TimeMicroseconds >= from && row.TimeMicroseconds < to)
             {
                 rows.Add(row);
             }
         }
-    }
 
-    /// <summary>The places of the rows by time, those of one time in the order in which they stand.</summary>
-    private static int[] Order(List<ColumnRow> rows)
-    {
-        long[] times = new long[rows.Count];
-        int[] order = new int[rows.Count];
-        bool isInOrder = true;
-        for (int row = 0; row < times.Length; row++)
-        {
-            order[row] = row;
-            times[row] = CollectionsMarshal.AsSpan(rows)[row].TimeMicroseconds;
-            isInOrder &= row == 0 || times[row] >= times[row - 1];
-        }
-
-        if (isInOrder)
-        {
-            return order;
-        }
-
-        Array.Sort(times, order);
-        for (int start = 0; start < times.Length;)
-        {
-            int end = start + 1;
-            while (end < times.Length && times[end] == times[start])
-            {
-                end++;
-            }
-
-            order.AsSpan(start, end - start).Sort();
-            start = end;
-        }
-
-        return order;
+        return rows;
     }
 
     /// <summary>A copy that is damaged, or another program's file, is of no use: it goes, and the next reading makes it anew.</summary>

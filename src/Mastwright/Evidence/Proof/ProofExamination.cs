@@ -7,6 +7,7 @@ namespace Mastwright.Evidence.Proof;
 public static class ProofExamination
 {
     private const int DriftDays = 7;
+    private const int WorthThreads = 32;
     private const double LeastFallDb = 1.5;
 
     /// <summary>What the two periods show.</summary>
@@ -22,21 +23,17 @@ public static class ProofExamination
         bool[] listenedAfter = Listened(after);
         int daysBefore = DaysOf(before.HeardByHour);
         int daysAfter = DaysOf(after.HeardByHour);
-        List<SenderLevels> levels = [];
-        for (int station = 0; station < Math.Max(before.Stations, after.Stations); station++)
-        {
-            levels.Add(new(station, before, after, listenedBefore, listenedAfter, settings));
-        }
-
+        List<SenderLevels> levels = [.. Each(Math.Max(before.Stations, after.Stations), station => new SenderLevels(station, before, after, listenedBefore, listenedAfter, settings))];
         double otherLosses = OtherLosses(levels);
-        foreach (SenderLevels one in levels)
+        Each(levels.Count, station =>
         {
-            one.Compare(otherLosses);
-        }
+            levels[station].Compare(otherLosses);
+            return true;
+        });
 
         OwnSteps.Find(levels, before.Period, after.Period, settings);
         double firstMemory = MemoryOf(levels);
-        ShiftEstimate?[] drifts = [.. levels.Select(one => one.Drift(firstMemory, DriftDays))];
+        ShiftEstimate?[] drifts = Each(levels.Count, station => levels[station].Drift(firstMemory, DriftDays));
         bool isFailing = IsFailing(levels, drifts);
         if (isFailing)
         {
@@ -44,10 +41,7 @@ public static class ProofExamination
         }
 
         double memory = MemoryOf(levels);
-        List<StationProof> stations =
-        [
-            .. levels.Select((one, i) => (Levels: one, Drift: drifts[i])).Where(pair => pair.Levels.IsKnown).Select(pair => pair.Levels.Proof(daysBefore, daysAfter, memory, pair.Drift)),
-        ];
+        List<StationProof> stations = [.. Each(levels.Count, station => levels[station].IsKnown ? levels[station].Proof(daysBefore, daysAfter, memory, drifts[station]) : null).OfType<StationProof>()];
         stations = CombinedShifts.SetAside(stations, settings.AloneDb);
         DayScores? noise = SameHours.Compare(
             new(before.NoiseDb, before.NoiseCount, before.Period.FirstHour), new(after.NoiseDb, after.NoiseCount, after.Period.FirstHour));
@@ -61,6 +55,25 @@ public static class ProofExamination
             Strange(levels, one => one.AfterOffDb, settings.StrangeDb),
             isFailing,
             levels.Exists(one => one.LimitAssumed));
+    }
+
+    /// <summary>Work that each station has to itself, on several threads where there are many: its draws are keyed by the station, so that nothing depends on the order.</summary>
+    private static T[] Each<T>(int stations, Func<int, T> work)
+    {
+        T[] done = new T[stations];
+        if (stations < WorthThreads)
+        {
+            for (int station = 0; station < stations; station++)
+            {
+                done[station] = work(station);
+            }
+        }
+        else
+        {
+            Parallel.For(0, stations, station => done[station] = work(station));
+        }
+
+        return done;
     }
 
     /// <summary>Hours in which the station listened: all, but for those without any packet where the usual hour has several.</summary>
