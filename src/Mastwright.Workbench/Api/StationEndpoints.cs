@@ -1,6 +1,7 @@
 using Mastwright.Pictures.Drawings;
 using Mastwright.Pictures.Station;
 using Mastwright.Pictures.Writers;
+using Mastwright.Plans;
 using Mastwright.Reports.Documents;
 using Mastwright.Reports.Sessions;
 using Mastwright.Reports.Stations;
@@ -28,6 +29,8 @@ internal static class StationEndpoints
 
         Table(api, "findings", "Every finding of a fit-out, by element.", desk => FitOutTables.Findings(desk));
         Table(api, "ledgers", "Every budget of a fit-out, line by line.", FitOutTables.Ledgers);
+        api.MapGet("/station/moved.csv", (PlanDesk desk, string station, [FromQuery(Name = "change")] string[]? changes) => ApiAnswer.Changed(desk, changes, (view, session) => Moved(desk.Current, view, session, station)))
+            .Picture("text/csv", "The measures of a fit-out that move with the changes, before and after.");
         api.MapGet("/compare", (PlanDesk desk, string site, [FromQuery(Name = "change")] string[]? changes) => ApiAnswer.Changed(desk, changes, (view, session) =>
             Several(session, site, out string problem) ? ApiAnswer.Json(ComparisonJson.Write(session.Plan, [view.Compare(site, NoChoice)])) : ApiAnswer.Wrong(problem)))
             .Document("comparison-1", "The fit-outs of a site side by side.");
@@ -45,6 +48,16 @@ internal static class StationEndpoints
         (PlanDesk desk, string station, [FromQuery(Name = "change")] string[]? changes) => ApiAnswer.Changed(desk, changes, (view, session) =>
             FitOutDesk.Find(view, session, station, out string problem) is { } found ? Results.Text(table(found).ToCsv(), "text/csv") : ApiAnswer.Wrong(problem)))
         .Picture("text/csv", summary);
+
+    private static IResult Moved(PlanView before, PlanView after, PlanSession session, string station)
+    {
+        if (FitOutDesk.Find(after, session, station, out string problem) is not { } tried || FitOutDesk.Find(before, before.Session!, station, out problem) is not { } stands)
+        {
+            return ApiAnswer.Wrong(problem);
+        }
+
+        return Results.Text(FitOutTables.Moved(ReportDifference.Of(tried.FitOut.Station.Key, stands.Report, tried.Report)).ToCsv(), "text/csv");
+    }
 
     private static bool Several(PlanSession session, string site, out string problem)
     {

@@ -12,6 +12,9 @@ public sealed class PlanView
 {
     private const int MostKept = 256;
 
+    /// <summary>Each plan that is tried holds verdicts on all of its links: a page needs the last, and a step back or two.</summary>
+    private const int MostChanged = 12;
+
     private readonly ConcurrentDictionary<string, Lazy<PlanReport>> reports = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<(string From, string To), Lazy<LinkReport>> links = [];
     private readonly ConcurrentDictionary<string, Lazy<PlanView>> trials = new(StringComparer.Ordinal);
@@ -80,7 +83,7 @@ public sealed class PlanView
     internal ChangedPlan Changing(ImmutableArray<PlanEdit> edits)
     {
         PlanSession session = Session ?? throw new InvalidOperationException("There is no plan to change.");
-        return edits.IsEmpty ? new(this, []) : Kept(changes, string.Join('\n', edits), () => Changed(session, edits));
+        return edits.IsEmpty ? new(this, []) : Kept(changes, string.Join('\n', edits), () => Changed(session, edits), MostChanged);
     }
 
     /// <summary>The fit-outs of a site side by side.</summary>
@@ -117,11 +120,11 @@ public sealed class PlanView
 
     private static string Key(IReadOnlyDictionary<string, string> chosen) => string.Join(' ', chosen.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key}/{one.Value}"));
 
-    private static T Kept<TKey, T>(ConcurrentDictionary<TKey, Lazy<T>> shelf, TKey key, Func<T> make)
+    private static T Kept<TKey, T>(ConcurrentDictionary<TKey, Lazy<T>> shelf, TKey key, Func<T> make, int most = MostKept)
         where TKey : notnull
     {
         // Everything falls with the next change of the plan; a shelf that is full before that is emptied.
-        if (shelf.Count >= MostKept)
+        if (shelf.Count >= most && !shelf.ContainsKey(key))
         {
             shelf.Clear();
         }

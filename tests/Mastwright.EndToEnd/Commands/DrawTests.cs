@@ -37,6 +37,8 @@ public sealed class DrawTests(SkerrinRun skerrin, ServedPlan served) : IClassFix
         Assert.True(tried > before + 3, $"{tried} after {before}");
         Assert.Contains("40 m up", await served.Client.GetStringAsync(Address($"api/v1/station/diagram.svg?station=west&change={Uri.EscapeDataString(Longer)}"), Stop), StringComparison.Ordinal);
         Assert.Contains(",", await served.Client.GetStringAsync(Address("api/v1/station/findings.csv?station=west"), Stop), StringComparison.Ordinal);
+        Assert.Contains("weakest link's margin", await served.Client.GetStringAsync(Address($"api/v1/station/moved.csv?station=west&change={Uri.EscapeDataString(Longer)}"), Stop), StringComparison.Ordinal);
+        Assert.DoesNotContain("weakest link's margin", await served.Client.GetStringAsync(Address("api/v1/station/moved.csv?station=west"), Stop), StringComparison.Ordinal);
         Assert.Equal(SmallPlan.Text, await File.ReadAllTextAsync(served.PlanPath, Stop));
     }
 
