@@ -51,7 +51,14 @@ internal static class AirCommand
         }
 
         using Progress progress = Progress.Start("simulations");
-        AirReport report = AirExamination.Of(links, traffic, given.Apply(parsed, settings), [.. ofTraffic, .. given.Kept(parsed, ofSettings)], progress, cancellation);
+        AirSettings applied = given.Apply(parsed, settings);
+        if (applied.LeastDelaySeconds > applied.MostDelaySeconds)
+        {
+            Console.Error.WriteLine("--least-delay: it is longer than the most (--most-delay, or relaying/most-delay of the plan)");
+            return ExitCode.BadInput;
+        }
+
+        AirReport report = AirExamination.Of(links, traffic, applied, [.. ofTraffic, .. given.Kept(parsed, session.Plan.Plan.Relaying, ofSettings)], progress, cancellation);
         progress.Stop();
         if (parsed.GetValue(network.Json))
         {
@@ -114,7 +121,7 @@ internal static class AirCommand
                 }
             }
 
-            return (parsed.GetValue(leastDelay) ?? 0) > (parsed.GetValue(mostDelay) ?? 2) ? "--least-delay: it is longer than the most (--most-delay)" : null;
+            return null;
         }
 
         internal (double? ReportsAnHour, double? MessagesAnHour)? Traffic(ParseResult parsed) =>
@@ -123,26 +130,27 @@ internal static class AirCommand
         internal AirSettings Apply(ParseResult parsed, AirSettings settings) => settings with
         {
             DurationSeconds = 3600 * (parsed.GetValue(hours) ?? 24),
-            HopLimit = parsed.GetValue(limit) ?? 3,
+            HopLimit = parsed.GetValue(limit) ?? settings.HopLimit,
             Delay = parsed.GetValue(delay) switch
             {
                 "fixed" => RelayDelay.Fixed,
                 "by-level" => RelayDelay.ByLevel,
-                _ => RelayDelay.Random,
+                "random" => RelayDelay.Random,
+                _ => settings.Delay,
             },
-            LeastDelaySeconds = parsed.GetValue(leastDelay) ?? 0,
-            MostDelaySeconds = parsed.GetValue(mostDelay) ?? 2,
-            CancelAfterCopies = parsed.GetValue(cancel) ?? 0,
-            RelayProbability = parsed.GetValue(share) ?? 1,
-            ListensFirst = parsed.GetValue(listen),
-            BackOffSeconds = parsed.GetValue(backOff) ?? 1,
+            LeastDelaySeconds = parsed.GetValue(leastDelay) ?? settings.LeastDelaySeconds,
+            MostDelaySeconds = parsed.GetValue(mostDelay) ?? settings.MostDelaySeconds,
+            CancelAfterCopies = parsed.GetValue(cancel) ?? settings.CancelAfterCopies,
+            RelayProbability = parsed.GetValue(share) ?? settings.RelayProbability,
+            ListensFirst = parsed.GetValue(listen) || settings.ListensFirst,
+            BackOffSeconds = parsed.GetValue(backOff) ?? settings.BackOffSeconds,
             DutyShare = parsed.GetValue(duty) / 100 ?? settings.DutyShare,
             CaptureDb = parsed.GetValue(capture) ?? settings.CaptureDb,
             Seed = (ulong)(parsed.GetValue(seed) ?? 1),
         };
 
         /// <summary>The assumptions that no option takes the place of, and those of the options that were not given.</summary>
-        internal IEnumerable<Assumption> Kept(ParseResult parsed, IEnumerable<Assumption> assumptions) =>
+        internal IEnumerable<Assumption> Kept(ParseResult parsed, RelayRules plan, IEnumerable<Assumption> assumptions) =>
         [
             .. assumptions.Where(one => one.Code switch
             {
@@ -150,8 +158,8 @@ internal static class AirCommand
                 "air-capture" => parsed.GetValue(capture) is null,
                 _ => true,
             }),
-            .. parsed.GetValue(limit) is null ? [new Assumption("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", "--hop-limit")] : Array.Empty<Assumption>(),
-            .. parsed.GetValue(delay) is null && parsed.GetValue(mostDelay) is null ? [new Assumption("air-delay", "every station passes on, after a random wait of up to 2 s", "common practice", "--delay")] : Array.Empty<Assumption>(),
+            .. (parsed.GetValue(limit) ?? plan.HopLimit) is null ? [new Assumption("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", "relaying/hop-limit")] : Array.Empty<Assumption>(),
+            .. parsed.GetValue(delay) is null && parsed.GetValue(mostDelay) is null && plan is { Delay: null, MostDelaySeconds: null } ? [new Assumption("air-delay", "every station passes on, after a random wait of up to 2 s", "common practice", "relaying/delay")] : Array.Empty<Assumption>(),
         ];
     }
 }

@@ -32,6 +32,7 @@ internal static class PlanBinder
             Air = Air(reader),
             Modem = ModemBinder.Bind(reader),
             Traffic = TrafficBinder.Bind(reader, PlanKeys.Traffic) ?? new(),
+            Relaying = RelayingBinder.Bind(reader),
             Wind = WindBinder.Bind(reader, PlanKeys.Wind),
             Wanted = Wanted(reader),
             Spread = Spread(reader),

@@ -53,12 +53,13 @@ internal static class PlanKeys
 
     internal static readonly KeyShape Modem = new("modem", ModemKeys.Shape, "The modem setting of every station.", Required: true);
     internal static readonly KeyShape Traffic = new("traffic", TrafficKeys.Shape, "What each station sends, where its site does not say.");
+    internal static readonly KeyShape Relaying = new("relaying", RelayingKeys.Shape, "How stations pass on what they hear.");
     internal static readonly KeyShape Wind = new("wind", WindKeys.Shape, "The basic wind, for every site that does not say otherwise.");
     internal static readonly KeyShape Sites = new("sites", new KeyedShape(KeyNameShape.Pattern, SiteKeys.Shape), "Your own sites.");
     internal static readonly KeyShape Neighbours = new("neighbours", new KeyedShape(KeyNameShape.Pattern, NeighbourKeys.Shape), "Other stations.");
     internal static readonly KeyShape Parts = new("parts", PartKeys.Shape, "Parts that fit-outs refer to by name.");
 
-    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Catalogue, Ground, Air, Modem, Traffic, Wanted, Spread, Corrections, Correction, Sites, Neighbours, Links, Parts, Wind);
+    internal static readonly MappingShape Shape = new("plan", Version, Name, Region, Include, Catalogue, Ground, Air, Modem, Traffic, Relaying, Wanted, Spread, Corrections, Correction, Sites, Neighbours, Links, Parts, Wind);
 
     /// <summary>An included file holds parts alone.</summary>
     internal static readonly MappingShape IncludedShape = new("included file", Version, Include, Parts);

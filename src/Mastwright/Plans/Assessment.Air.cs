@@ -44,14 +44,14 @@ public sealed partial class Assessment
             .Select(station => RadioLaw.Rules(station, plan, StationChains.Of(station, plan, catalogue), catalogue) is { Judgements: [{ AllowedPercent: { } percent }, ..] } ? percent : (double?)null)
             .Min();
         return (
-            new()
+            plan.Relaying.In(new()
             {
                 AirtimeSeconds = airtime.TotalSeconds,
                 PreambleSeconds = airtime.PreambleSeconds,
                 FadingDb = settings.Wanted.FadingDb,
                 CaptureDb = capture,
                 DutyShare = (allowed ?? 100) / 100,
-            },
+            }),
             [
                 new(
                     "air-capture",

@@ -51,6 +51,9 @@ public sealed record Plan
     /// <summary>What a station sends where its site does not say.</summary>
     public TrafficRate Traffic { get; init; } = new();
 
+    /// <summary>How stations pass on what they hear.</summary>
+    public RelayRules Relaying { get; init; } = new();
+
     /// <summary>The basic wind, for every site that has none of its own; null when not given.</summary>
     public BasicWind? Wind { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Ground;
+using Mastwright.Network.Air;
 using Mastwright.Plans;
 using Mastwright.Quantities;
 using Mastwright.Station;
@@ -38,6 +39,12 @@ public class PlanFileTests
         Assert.False(plan.Modem.ExplicitHeader);
         Assert.False(plan.Modem.Checksum);
         Assert.Equal(new WantedPlan { MarginDb = 12, TimePercent = 10, LocationPercent = 90 }, plan.Wanted);
+        Assert.Equal(
+            new RelayRules
+            {
+                HopLimit = 4, Delay = RelayDelay.ByLevel, LeastDelaySeconds = 0.2, MostDelaySeconds = 3, CancelAfterCopies = 2, Probability = 0.8, ListensFirst = true, BackOffSeconds = 0.5,
+            },
+            plan.Relaying);
         Assert.Equal(new SpreadPlan { ModelErrorDb = 8, LocationDb = 5, FadingDb = 3 }, plan.Spread);
         Assert.Equal(
             [new WantedLink("ferry-house", "creamery", "links/1"), new WantedLink("creamery", "east-quay", "links/2")],

@@ -64,6 +64,8 @@ public class PlanProblemTests
         { "payload: 40 B", "payload: 40.5 B", "plan-value", "whole bytes" },
         { "frequency: 869.525 MHz", "frequency: 869.525 ± 1 MHz", "plan-value", "no use here" },
         { "own-worst-hour: 12", "own-worst-hour: 3", "plan-range", "busiest hour has fewer packets" },
+        { "least-delay: 0.2 s", "least-delay: 4 s", "plan-range", "least wait is longer than the most" },
+        { "share: 80 %", "share: 120 %", "plan-range", "outside" },
         { "relayed: 20, relayed-worst-hour: 80", "relayed: -20", "plan-value", "not a number" },
         { "highest: 869.625 MHz", "highest: 869.425 MHz", "plan-range", "not above the lowest" },
         { "highest: 869.625 MHz", "highest: 869.5 MHz", "plan-contradiction", "outside the carriers" },

@@ -38,6 +38,7 @@ internal static class SamplePlans
           polite-access: no
           hopping: {channels: 8, lowest: 869.425 MHz, highest: 869.625 MHz, dwell: 0.4 s}
         traffic: {own: 4, own-worst-hour: 12, relayed: 20, relayed-worst-hour: 80}
+        relaying: {hop-limit: 4, delay: by-level, least-delay: 0.2 s, most-delay: 3 s, cancel-after: 2, share: 80 %, listen-first: yes, back-off: 500 ms}
         wind: {speed: 26 m/s, averaging: ten-minute-mean, return-period: 50 years, level: characteristic, form: en-1991-1-4, terrain: II, exposure: C, gust-factor: 1.4, ultimate-factor: 1.3, design-return-period: 100 years, orography: 1.1, direction-factor: 0.9, season-factor: 1, air-density: 1.2, topographic-factor: 1.2, directionality: 0.95, elevation-factor: 1, structural-factor: 1.1, load-factor: 1.4, ice: R3, ice-density: 600, ice-wind-share: 60 %}
         wanted: {margin: 12 dB, time: 10 %, location: 90 %}
         spread:

@@ -41,11 +41,11 @@ internal sealed class AirWork : IWork
         (ImmutableArray<AirTraffic> traffic, ImmutableArray<Assumption> ofTraffic) = session.Assessment.AirTrafficOf(stations);
         (AirSettings settings, ImmutableArray<Assumption> ofSettings) = session.Assessment.AirSettingsOf(stations);
         int? hopLimit = Numbers.Whole(item.Question["hop-limit"], 1, 32);
-        settings = settings with { HopLimit = hopLimit ?? settings.HopLimit, ListensFirst = item.Question["listen"] == "yes" };
+        settings = settings with { HopLimit = hopLimit ?? settings.HopLimit, ListensFirst = item.Question["listen"] == "yes" || settings.ListensFirst };
         item.Report(0);
         return Answer(AirExamination.Of(
             links, traffic, settings,
-            [.. ofTraffic, .. ofSettings, .. hopLimit is null ? [new Assumption("hop-limit", string.Create(CultureInfo.InvariantCulture, $"hop limit {settings.HopLimit}: two relays between at most"), "common practice", "")] : Array.Empty<Assumption>()],
+            [.. ofTraffic, .. ofSettings, .. (hopLimit ?? session.Plan.Relaying.HopLimit) is null ? [new Assumption("hop-limit", string.Create(CultureInfo.InvariantCulture, $"hop limit {settings.HopLimit}: two relays between at most"), "common practice", "")] : Array.Empty<Assumption>()],
             item, item.Cancellation));
     }
 

@@ -114,6 +114,16 @@ public sealed class RelaySearchTests
         Assert.Equal([1], RelaySearch.Find(objective, 2, 0, CancellationToken.None).Chosen.Take(1));
     }
 
+    /// <summary>Two candidates see blocks 0 and 1 alike, a third one block 2 alone: of two picks one is the third, though it sees the least.</summary>
+    [Fact]
+    public void A_screen_takes_those_that_see_most_between_them_and_not_neighbours_of_one_another()
+    {
+        ulong[][] inSight = [[0b011UL], [0b011UL], [0b100UL], [0UL]];
+        Assert.Equal([0, 2], RelayScreen.Pick(inSight, [5, 5, 1], 2, CancellationToken.None));
+        Assert.Equal([0, 1, 2], RelayScreen.Pick(inSight, [5, 5, 1], 3, CancellationToken.None));
+        Assert.Equal([0, 1, 2, 3], RelayScreen.Pick(inSight, [5, 5, 1], 4, CancellationToken.None));
+    }
+
     private static HashSet<int> LinkedWithHome(MadeNet made, HashSet<int> relays, int without)
     {
         (int One, int Other)[] links =
