@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Mastwright.Evidence;
 using Mastwright.Geodesy;
 using Mastwright.Plans;
 using Mastwright.Records;
@@ -20,9 +21,10 @@ internal static class RecordsExportCommand
         Option<string?> to = new("--to") { Description = "Only what was heard before this time.", HelpName = "TIME" };
         Option<string?> plan = new("--plan") { Description = "For .geojson: the plan that says where stations are.", HelpName = "PLAN" };
         Option<bool> hours = new("--hours") { Description = "The hours that 'records compact' has made, as .csv." };
+        Option<bool> telemetry = new("--telemetry") { Description = "What stations told of themselves, as .csv." };
         Option<bool> overwrite = new("--overwrite") { Description = "Replace the file when it is there." };
         Option<bool> outside = Options.AllowOutside();
-        Command command = new("export", "Write records as CSV, GeoJSON or Parquet.") { file, store, network, from, to, plan, hours, overwrite, outside };
+        Command command = new("export", "Write records as CSV, GeoJSON or Parquet.") { file, store, network, from, to, plan, hours, telemetry, overwrite, outside };
         command.SetAction((parsed, cancellation) => Task.FromResult(StoreOptions.Guarded(() => Run(
             new(
                 parsed.GetRequiredValue(file),
@@ -33,7 +35,7 @@ internal static class RecordsExportCommand
                 parsed.GetValue(plan),
                 parsed.GetValue(hours),
                 parsed.GetValue(overwrite),
-                parsed.GetValue(outside)),
+                parsed.GetValue(outside)) { Telemetry = parsed.GetValue(telemetry) },
             cancellation))));
         return command;
     }
@@ -47,7 +49,8 @@ internal static class RecordsExportCommand
             form is null ? $"{request.File}: the ending names no form; use .csv, .geojson or .parquet"
             : request.From is not null && !UtcTime.TryParse(request.From, out from) ? $"--from: '{request.From}' is no time with its zone, such as 2026-07-01T00:00Z"
             : request.To is not null && !UtcTime.TryParse(request.To, out to) ? $"--to: '{request.To}' is no time with its zone, such as 2026-08-01T00:00Z"
-            : request.Hours && form != ExportForm.Csv ? $"{request.File}: hours are written as .csv"
+            : request is { Hours: true, Telemetry: true } ? "--hours and --telemetry are two files"
+            : (request.Hours || request.Telemetry) && form != ExportForm.Csv ? $"{request.File}: {(request.Hours ? "hours are" : "telemetry is")} written as .csv"
             : File.Exists(request.File) && !request.Overwrite ? $"{request.File}: is there already; --overwrite replaces it"
             : "";
         if (problem.Length > 0)
@@ -72,6 +75,14 @@ internal static class RecordsExportCommand
             HourSummary[] hours = [.. store.ReadSummaries(network).Where(hour => hour.HourMicroseconds >= from && hour.HourMicroseconds < to)];
             WholeFile.Write(request.File, HourSummaryText.Of(hours));
             Console.Out.WriteLine($"{hours.Length} hours of network '{network}' are in {request.File}");
+            return ExitCode.Fine;
+        }
+
+        if (request.Telemetry)
+        {
+            IReadOnlyList<TelemetryRecord> told = store.ReadTelemetry(network, from, to);
+            WholeFile.Write(request.File, TelemetryText.Of(told));
+            Console.Out.WriteLine($"{told.Count} reports of stations of network '{network}' are in {request.File}");
             return ExitCode.Fine;
         }
 
@@ -111,4 +122,8 @@ internal static class RecordsExportCommand
 }
 
 /// <summary>What records export is asked for.</summary>
-internal sealed record RecordsExportRequest(string File, string Store, string? Network, string? From, string? To, string? Plan, bool Hours, bool Overwrite, bool AllowOutside);
+internal sealed record RecordsExportRequest(string File, string Store, string? Network, string? From, string? To, string? Plan, bool Hours, bool Overwrite, bool AllowOutside)
+{
+    /// <summary>Whether what stations told of themselves is wanted in place of receptions.</summary>
+    internal bool Telemetry { get; init; }
+}

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Mastwright.Records.Store;
 
@@ -14,21 +13,12 @@ public static class HourSummaryText
         StringBuilder text = new("hour,receiver,originator,last_sender,frequency_hz,bandwidth_hz,spreading_factor,hops_taken,records,first,last,level_records,level_mean_dbm,level_least_dbm,level_most_dbm,snr_records,snr_mean_db,power_records,power_mean_dbm\n");
         foreach (HourSummary hour in hours)
         {
-            object?[] cells =
-            [
+            text.Append(DelimitedText.Line(
                 UtcTime.Text(hour.HourMicroseconds), hour.Receiver, hour.Originator, hour.LastSender, hour.FrequencyHz, hour.BandwidthHz, hour.SpreadingFactor, hour.HopsTaken, hour.Records,
                 UtcTime.Text(hour.FirstMicroseconds), UtcTime.Text(hour.LastMicroseconds), hour.Level.Records, hour.MeanLevelDbm, hour.LeastLevelDbm, hour.MostLevelDbm, hour.Snr.Records,
-                hour.MeanSnrDb, hour.Power.Records, hour.MeanPowerDbm,
-            ];
-            text.AppendJoin(',', cells.Select(Cell)).Append('\n');
+                hour.MeanSnrDb, hour.Power.Records, hour.MeanPowerDbm));
         }
 
         return text.ToString();
-    }
-
-    private static string Cell(object? value)
-    {
-        string text = Convert.ToString(value, CultureInfo.InvariantCulture) ?? "";
-        return text.AsSpan().IndexOfAny("\",\r\n") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 }

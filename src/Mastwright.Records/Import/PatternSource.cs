@@ -75,7 +75,7 @@ internal readonly struct PatternRow(Match match, PatternPlaces places, string wh
     public ReadOnlySpan<char> Whole => whole;
 
     /// <inheritdoc/>
-    public bool HasOthers => places.Others.Count > 0;
+    public bool HasOthers => places.Others.Count > 0 || match.Length < whole.Length;
 
     /// <inheritdoc/>
     public ReadOnlySpan<char> Cell(int place) => match.Groups[place].ValueSpan.Trim();
@@ -89,6 +89,18 @@ internal readonly struct PatternRow(Match match, PatternPlaces places, string wh
             {
                 writer.WriteString(places.Name(group), found.ValueSpan);
             }
+        }
+
+        Keep(writer, "text-before", whole.AsSpan(0, match.Index));
+        Keep(writer, "text-after", whole.AsSpan(match.Index + match.Length));
+    }
+
+    /// <summary>What stands around the part of the line that the pattern takes.</summary>
+    private static void Keep(Utf8JsonWriter writer, string name, ReadOnlySpan<char> text)
+    {
+        if (text.Trim() is { IsEmpty: false } said)
+        {
+            writer.WriteString(name, said);
         }
     }
 }

@@ -64,6 +64,13 @@ public abstract class RecordStore : IDisposable
     /// <exception cref="RecordStoreException">The store cannot be read; its message is for the person.</exception>
     public abstract IReadOnlyList<TelemetryRecord> ReadTelemetry(string network, string station, long fromMicroseconds, long toMicroseconds);
 
+    /// <summary>What all stations of a network told of themselves in a time, by time.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="fromMicroseconds">Begin of the time, in microseconds since 1970 UTC by the stations' clocks.</param>
+    /// <param name="toMicroseconds">Its end, not counted.</param>
+    /// <exception cref="RecordStoreException">The store cannot be read.</exception>
+    public abstract IReadOnlyList<TelemetryRecord> ReadTelemetry(string network, long fromMicroseconds, long toMicroseconds);
+
     /// <summary>Writes an entry of the site log with what is attached to it: all of it or, when this throws, nothing.</summary>
     /// <param name="network">The network's name, not empty.</param>
     /// <param name="entry">The entry; its number is not looked at.</param>

@@ -74,7 +74,15 @@ public abstract class SqlRecordStore : RecordStore
         ArgumentNullException.ThrowIfNull(network);
         ArgumentNullException.ThrowIfNull(station);
         return Told(() => Connection.Rows(
-            TelemetryRows.Record, TelemetryRows.OfStation, ("@network", network), ("@station", station), ("@from", fromMicroseconds), ("@to", toMicroseconds)));
+            TelemetryRows.Record, TelemetryRows.OfStation, ("@network", network), ("@every", 0), ("@station", station), ("@from", fromMicroseconds), ("@to", toMicroseconds)));
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<TelemetryRecord> ReadTelemetry(string network, long fromMicroseconds, long toMicroseconds)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        return Told(() => Connection.Rows(
+            TelemetryRows.Record, TelemetryRows.OfStation, ("@network", network), ("@every", 1), ("@station", ""), ("@from", fromMicroseconds), ("@to", toMicroseconds)));
     }
 
     /// <inheritdoc/>

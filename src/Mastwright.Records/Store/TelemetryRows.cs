@@ -10,7 +10,7 @@ internal static class TelemetryRows
         SELECT t.time_microseconds, t.time_resolution_microseconds, t.time_text, t.clock_offset_microseconds, s.address, t.battery_volts, t.supply_volts,
                t.temperature_celsius, t.channel_use_ratio, t.transmit_ratio, t.other_fields
         FROM telemetry t JOIN station s ON s.network = t.network AND s.station = t.station
-        WHERE t.network = (SELECT network FROM network WHERE name = @network) AND s.address = @station
+        WHERE t.network = (SELECT network FROM network WHERE name = @network) AND (@every = 1 OR s.address = @station)
               AND t.time_microseconds >= @from AND t.time_microseconds < @to
         ORDER BY t.time_microseconds, t.step_microseconds, t.hash
         """;

@@ -21,6 +21,15 @@ public sealed class PatternImportTests
     private const string One = "[2026-01-02 03:04:05] heard holm at -118.5 dBm snr -3 port 1";
 
     [Fact]
+    public void What_stands_around_the_part_that_the_pattern_takes_is_kept()
+    {
+        string mapping = Mapping.Replace("'^", "'", StringComparison.Ordinal).Replace("(?<rest>.*)$", "", StringComparison.Ordinal);
+        ReceptionRecord record = Assert.Single(ImportRun.Of(mapping, "radio 2: " + One).Records);
+        Assert.Equal("{\"text-before\":\"radio 2:\",\"text-after\":\"port 1\"}", record.OtherFields);
+        Assert.Null(Assert.Single(ImportRun.Of(mapping, One.Replace(" port 1", "  ", StringComparison.Ordinal)).Records).OtherFields);
+    }
+
+    [Fact]
     public void Named_groups_are_the_fields_and_other_groups_are_kept()
     {
         (ReceptionRecord[] records, _, string rejected) = ImportRun.Of(Mapping, "\n" + One + "\r\n[2026-01-02 03:04:06] heard holm at -117 dBm");

@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using Mastwright.Evidence;
+using Mastwright.Records.Export;
 using Mastwright.Records.Import;
 using Mastwright.Records.Store;
 
@@ -39,6 +40,9 @@ public sealed class TelemetryImportTests
                 },
             ],
             store.ReadTelemetry("skerrin", "ferry", 0, long.MaxValue));
+        Assert.Equal(
+            "time,time_text,clock_ahead_s,station,battery_v,supply_v,temperature_c,channel_use_ratio,transmit_ratio,other_fields\n2023-11-14T22:13:20Z,1700000000,,ferry,3.9,18.5,-4,0.125,0.01,\"{\"\"up\"\":\"\"9\"\"}\"\n",
+            TelemetryText.Of(store.ReadTelemetry("skerrin", 0, long.MaxValue)));
         string rejected = ImportRun.Rejected(file);
         Assert.Contains("channel-use is no part of the time", rejected, StringComparison.Ordinal);
         Assert.Contains("the station is empty", rejected, StringComparison.Ordinal);

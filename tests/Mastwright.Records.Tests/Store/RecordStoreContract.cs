@@ -91,6 +91,8 @@ public abstract class RecordStoreContract
         Assert.Equal((1, 1, 0L), Parts(store.AddTelemetry("skerrin", [full, full with { BatteryVolts = 3.8, TimeMicroseconds = 2_600_000 }])));
         Assert.Equal([bare, full, full with { BatteryVolts = 3.8, TimeMicroseconds = 2_600_000 }], store.ReadTelemetry("skerrin", "ferry", 0, long.MaxValue));
         Assert.Equal([full], store.ReadTelemetry("skerrin", "ferry", 2_500_000, 2_600_000));
+        Assert.Contains(full, store.ReadTelemetry("skerrin", 2_500_000, 2_600_000));
+        Assert.True(store.ReadTelemetry("skerrin", 0, long.MaxValue).Count >= 3);
         Assert.Empty(store.ReadTelemetry("mainland", "ferry", 0, long.MaxValue));
     }
 
