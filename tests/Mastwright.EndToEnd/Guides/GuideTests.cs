@@ -171,7 +171,7 @@ public sealed partial class GuideTests(SkerrinRun skerrin)
         include: parts.yaml
         modem: {"{"}frequency: 868 MHz, bandwidth: 125 kHz, spreading-factor: 10, payload: 40 B{"}"}
         sites:
-          here:
+          ferry-house:
             position: 46.40, -18.70
             fit-outs:
               pole:
