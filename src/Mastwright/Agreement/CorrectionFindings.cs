@@ -36,12 +36,12 @@ public static class CorrectionFindings
                 Subject = subject,
                 Quantity = "share held by the 90 % interval",
                 Unit = "%",
-                Value = Estimate.Exactly(100 * score.Held),
-                Limit = score.Held < 0.9 ? 85 : 95,
+                Value = Estimate.Exactly(100 * score.HeldAsUsed),
+                Limit = score.HeldAsUsed < 0.9 ? 85 : 95,
                 Verdict = Verdict.Tight,
                 Source = Page,
                 Details = FindingDetails.Of(
-                    ("held", Text($"{100 * score.Held:0} %")), ("left", score.LeftOut), ("links", Text($"{score.Links} links")), ("says", score.Held < 0.9 ? "narrow" : "wide")),
+                    ("held", Text($"{100 * score.HeldAsUsed:0} %")), ("left", score.LeftOut), ("links", Text($"{score.Links} links")), ("says", score.HeldAsUsed < 0.9 ? "narrow" : "wide")),
             };
         }
 
@@ -64,12 +64,12 @@ public static class CorrectionFindings
         Subject = subject,
         Quantity = "error on links left out",
         Unit = "dB",
-        Value = Estimate.Exactly(score.OffDb),
+        Value = Estimate.Exactly(score.AsUsedDb),
         Limit = score.Best.OffDb,
         Verdict = score.BeatsRivals ? Verdict.Ok : Verdict.Fails,
         Source = Page,
         Details = FindingDetails.Of(
-            ("off", Text($"{score.OffDb:0.0} dB")), ("left", score.LeftOut), ("rival", score.Best.Name), ("best", Text($"{score.Best.OffDb:0.0} dB"))),
+            ("off", Text($"{score.AsUsedDb:0.0} dB")), ("left", score.LeftOut), ("rival", score.Best.Name), ("best", Text($"{score.Best.OffDb:0.0} dB"))),
     };
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

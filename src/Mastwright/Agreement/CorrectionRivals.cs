@@ -12,7 +12,7 @@ internal static class CorrectionRivals
     /// <summary>Name and prediction: from the links trained on and the link left out, the signal power in dBm.</summary>
     internal static IEnumerable<(string Name, Func<IReadOnlyList<MeasuredLink>, Func<MeasuredLink, double>> Fit)> Of(CorrectionTable table)
     {
-        yield return ("the method over bare ground, and an offset", links => WithOffset(table, links, 0));
+        yield return ("the method as the plan has it, and an offset", links => WithOffset(table, links, 0));
         yield return (FormattableString.Invariant($"the method with {UniformCoverMetres:0} m of cover, and an offset"), links => WithOffset(table, links, UniformCoverMetres));
         yield return ("level against the logarithm of distance", AgainstDistance);
     }

@@ -22,9 +22,15 @@ public sealed record CorrectionScore(
     /// <summary>The best of the rivals.</summary>
     public RivalScore Best => Rivals.MinBy(rival => rival.OffDb)!;
 
+    /// <summary>The error in dB as a plan that adopted the correction would make it: a station that the fold had seen has its own offset there.</summary>
+    public double AsUsedDb => OwnOffDb ?? OffDb;
+
+    /// <summary>The share, 0 to 1, that the interval held in that use.</summary>
+    public double HeldAsUsed => OwnHeld ?? Held;
+
     /// <summary>Whether the correction was nearer than every rival.</summary>
-    public bool BeatsRivals => OffDb < Best.OffDb;
+    public bool BeatsRivals => AsUsedDb < Best.OffDb;
 
     /// <summary>Whether the 90 % interval held what it should: 85 to 95 %.</summary>
-    public bool IntervalHolds => Held is >= 0.85 and <= 0.95;
+    public bool IntervalHolds => HeldAsUsed is >= 0.85 and <= 0.95;
 }

@@ -58,8 +58,8 @@ public static class MappingProposal
             ? "# No time was found. It must be there:\n# time: {" + key + ": NAME, written: iso-8601, resolution: 1 s}"
             : $"{(TimeGuess.Of(time)!.Contains("zone:", StringComparison.Ordinal) ? "# The times name no zone; utc is a guess.\n" : "")}time: {{{key}: {Quoted(time.Place)}, {TimeGuess.Of(time)}}}");
         Address(text, left, key, "receiver", "# Who heard the packets was not found; the name here stands for the station whose file this is.\nreceiver: {text: this-station}", "receiver", "gateway", "gw", "observer", "station", "heardby", "by");
-        Address(text, left, key, "originator", null, "originator", "origin", "from", "source", "src", "node", "device", "sender");
-        Address(text, left, key, "last-sender", "# Level and ratio are used only where the station that sent last is known. If all of these came directly, name the originator's place here too:\n# last-sender: {" + key + ": NAME}", "via", "last", "relay", "transmitter");
+        Address(text, left, key, "originator", null, "originator", "origin", "from", "source", "src", "node", "device", "sender", "made");
+        Address(text, left, key, "last-sender", "# Level and ratio are used only where the station that sent last is known. If all of these came directly, name the originator's place here too:\n# last-sender: {" + key + ": NAME}", "via", "last", "relay", "transmitter", "sent");
         Address(text, left, key, "packet-number", null, "packet", "id", "fcnt", "counter", "count", "seq", "sequence", "frame");
         Number(text, left, key, "level", "dBm", -200, 30, "rssi", "level", "dbm", "power");
         Number(text, left, key, "signal-to-noise", "dB", -60, 60, "snr", "ratio");
