@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 
 namespace Mastwright.Benchmarks.Workbench;
 
-/// <summary>The two pictures of the README, taken of the demo.</summary>
+/// <summary>The pictures of the README, taken of the demo.</summary>
 internal static class ReadmePictures
 {
     private const int WidthPixels = 1200;
@@ -23,6 +23,12 @@ internal static class ReadmePictures
             page = await scene.Page("?trial=like:ferry-house/net-loft@46.37560,-18.56780&site=trial&reach=margin", TestBrowser.Window(WidthPixels, HeightPixels, isDark: true)).ConfigureAwait(false);
             await TestBrowser.Settled(page).ConfigureAwait(false);
             await Take(page, folder, "workbench-trial").ConfigureAwait(false);
+
+            page = await scene.Document("build?site=ferry-house", ".page.document[data-live] svg, .page.document[data-live] img", TestBrowser.Window(WidthPixels, HeightPixels, isDark: false)).ConfigureAwait(false);
+            await Take(page, folder, "workbench-build").ConfigureAwait(false);
+
+            page = await scene.Document("proof?site=ferry-house&entry=1", ".verdict-words", TestBrowser.Window(WidthPixels, HeightPixels, isDark: false)).ConfigureAwait(false);
+            await Take(page, folder, "workbench-proof").ConfigureAwait(false);
         }
     }
 

@@ -55,9 +55,23 @@ internal sealed class ServedScene : IAsyncDisposable
     /// <summary>A page at an address of the workbench, with the whole of it drawn.</summary>
     internal async Task<IPage> Page(string question, BrowserNewContextOptions? options = null)
     {
+        IPage page = await Opened(question, options).ConfigureAwait(false);
+        await TestBrowser.Drawn(page).ConfigureAwait(false);
+        return page;
+    }
+
+    /// <summary>A page without a map, once something of it is there.</summary>
+    internal async Task<IPage> Document(string question, string wanted, BrowserNewContextOptions? options = null)
+    {
+        IPage page = await Opened(question, options).ConfigureAwait(false);
+        await page.WaitForSelectorAsync(wanted).ConfigureAwait(false);
+        return page;
+    }
+
+    private async Task<IPage> Opened(string question, BrowserNewContextOptions? options)
+    {
         (IPage page, _) = await TestBrowser.Open(Browser, Server.Address, options).ConfigureAwait(false);
         await page.GotoAsync(Server.Address + question).ConfigureAwait(false);
-        await TestBrowser.Drawn(page).ConfigureAwait(false);
         return page;
     }
 }

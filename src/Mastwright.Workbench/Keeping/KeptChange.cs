@@ -79,7 +79,15 @@ internal sealed record KeptChange
 
         if (changed.Text is { } placed && HeightMetres is { } metres)
         {
-            changed = Raised(placed, $"{site}/fit-outs/{FitOut ?? placed.Value($"{site}/in-use") ?? ""}/antenna", metres);
+            string antenna = $"{site}/fit-outs/{FitOut ?? placed.Value($"{site}/in-use") ?? ""}/antenna";
+            if (NewKey is not null && placed.Value($"{antenna}/above") == "roof" && placed.With($"{antenna}/roof", "0 m").Text is { } grounded)
+            {
+                // The roof stays where it is.
+                placed = grounded;
+                notes.Add($"{antenna}/roof is 0 m: at the new place the mast stands on the ground. Look at its mast, cable and supply, which were copied.");
+            }
+
+            changed = Raised(placed, antenna, metres);
         }
 
         if (changed.Text is not { } done)

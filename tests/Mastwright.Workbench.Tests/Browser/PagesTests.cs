@@ -9,7 +9,8 @@ namespace Mastwright.Tests.Workbench.Browser;
 [Collection(WrittenDemo.Name)]
 public sealed class PagesTests(WrittenDemo demo)
 {
-    private const string Network = "skerrin";
+    /// <summary>Not the network of the demo: what is proved there stays as it is.</summary>
+    private const string Network = "spare";
 
     [Fact]
     public async Task Links_hops_shadow_and_channel_are_worked_out_and_can_be_taken_out()
@@ -95,7 +96,8 @@ public sealed class PagesTests(WrittenDemo demo)
             await page.SetInputFilesAsync("input[type=file]", file);
             await page.WaitForSelectorAsync("table[aria-label=preview] tbody tr");
             Assert.Equal(10, await page.Locator("table[aria-label=preview] tbody tr").CountAsync());
-            Assert.Equal(Network, await page.Locator(".asking input").InputValueAsync());
+            Assert.Equal("skerrin", await page.Locator(".asking input").InputValueAsync());
+            await page.FillAsync(".asking input", Network);
             Assert.Empty(await Axe.Grave(page));
             await page.Locator("button:has-text('Import')").ClickAsync();
             await page.WaitForFunctionAsync("added => document.querySelector('.answer')?.innerText.includes(added)", added);
@@ -111,7 +113,7 @@ public sealed class PagesTests(WrittenDemo demo)
     [Fact]
     public async Task A_server_killed_in_the_middle_of_an_import_goes_on_with_it()
     {
-        const int rows = 300_000;
+        const int rows = 150_000;
         long before = Count();
         (IPage page, _) = await demo.OpenPage("proof?topic=import");
         await TestBrowser.Live(page);
@@ -128,6 +130,7 @@ public sealed class PagesTests(WrittenDemo demo)
 
         await page.SetInputFilesAsync("input[type=file]", file);
         await page.WaitForSelectorAsync("table[aria-label=preview] tbody tr");
+        await page.FillAsync(".asking input", Network);
         await page.Locator("button:has-text('Import')").ClickAsync();
         await page.WaitForFunctionAsync("() => /[1-9]\\d* rows/.test(document.querySelector('.tray')?.innerText ?? '')");
         await demo.Server.Kill();
@@ -180,7 +183,7 @@ public sealed class PagesTests(WrittenDemo demo)
         (IPage page, List<string> faults) = await demo.OpenPage(question, TestBrowser.Window(390, 844, isDark: true));
         await TestBrowser.Live(page);
         await page.WaitForSelectorAsync("table.plain, ol.log");
-        Assert.Equal("", await page.EvaluateAsync<string>("() => [...document.querySelectorAll('main > *')].filter(one => one.scrollWidth > innerWidth || one.getBoundingClientRect().right > innerWidth).map(one => one.outerHTML.slice(0, 200)).join('; ')"));
+        Assert.Equal("", await page.EvaluateAsync<string>("() => [...document.querySelectorAll('main > *:not(.topics, .scroll, .picture)')].filter(one => one.scrollWidth > innerWidth || one.getBoundingClientRect().right > innerWidth).map(one => one.outerHTML.slice(0, 200)).join('; ')"));
         Assert.Empty(await Axe.Grave(page));
         await Screenshots.Keep(page, name + "-390-dark");
         Assert.Empty(faults);

@@ -3,6 +3,7 @@ using System.Globalization;
 using Mastwright.Findings;
 using Mastwright.Network.Hops;
 using Mastwright.Network.Links;
+using Mastwright.Pictures.Network;
 using Mastwright.Plans;
 using Mastwright.Reports.Documents;
 using Mastwright.Workbench.Components;
@@ -65,6 +66,7 @@ internal sealed class HopsWork : IWork
                 string.Create(CultureInfo.InvariantCulture, $"From {matrix.Stations[report.From].Name} over at most {report.Settings.HopLimit} hops; {report.Settings.Worlds} worlds of {report.Settings.Packets} packets, seed {report.Settings.Seed}."),
                 .. report.Findings.Where(finding => finding.Code == "hops-enhanced").Select(FindingSentences.Text),
             ],
+            Pictures = [new("hops", "Over how many hops each station is reached, by the most probable routes", theme => HopsPicture.Draw(report, theme))],
             Tables =
             [
                 new(

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using Mastwright.Findings;
 using Mastwright.Network.Links;
 using Mastwright.Network.Reach;
@@ -9,6 +10,7 @@ using Mastwright.Plans;
 using Mastwright.Reports.Documents;
 using Mastwright.Reports.Network;
 using Mastwright.Reports.Reach;
+using Mastwright.Storage.Network;
 using Mastwright.Workbench.Components;
 using Mastwright.Workbench.Desk;
 
@@ -85,6 +87,7 @@ internal sealed class ShadowWork : IWork
                     [new("bearing, °", true), new("distance, km", true), new("ground, m", true), new("latitude", true), new("longitude", true)],
                     [.. report.Ridge.Select(point => new WorkRow([Number(point.BearingDegrees, "0"), Numbers.Kilometres(point.DistanceMetres), Number(point.GroundMetres, "0"), Number(point.Place.LatitudeDegrees, "0.00000"), Number(point.Place.LongitudeDegrees, "0.00000")]))]) { IsLong = true },
             ],
+            Files = [new("shadow.geojson", "application/geo+json", () => Encoding.UTF8.GetBytes(ShadowGeoJson.Write(report)))],
             Ledgers = [report.Areas],
             Findings = report.Findings,
             Assumptions = report.Assumptions,
