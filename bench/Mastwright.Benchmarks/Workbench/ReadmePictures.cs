@@ -24,7 +24,7 @@ internal static class ReadmePictures
             await TestBrowser.Settled(page).ConfigureAwait(false);
             await Take(page, folder, "workbench-trial").ConfigureAwait(false);
 
-            page = await scene.Document("build?site=ferry-house", ".page.document[data-live] svg, .page.document[data-live] img", TestBrowser.Window(WidthPixels, HeightPixels, isDark: false)).ConfigureAwait(false);
+            page = await scene.Document("build?site=ferry-house", ".build img", TestBrowser.Window(WidthPixels, HeightPixels, isDark: false)).ConfigureAwait(false);
             await Take(page, folder, "workbench-build").ConfigureAwait(false);
 
             page = await scene.Document("proof?site=ferry-house&entry=1", ".verdict-words", TestBrowser.Window(WidthPixels, HeightPixels, isDark: false)).ConfigureAwait(false);

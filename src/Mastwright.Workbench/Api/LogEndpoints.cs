@@ -1,10 +1,14 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
 using System.Text.Json.Serialization;
 using Mastwright.Evidence;
+using Mastwright.Records;
 using Mastwright.Records.Log;
 using Mastwright.Records.Store;
 using Mastwright.Reports.Documents;
 using Mastwright.Workbench.Desk;
+using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
@@ -18,6 +22,8 @@ internal static class LogEndpoints
     internal static void Map(IEndpointRouteBuilder api)
     {
         api.MapGet("/log", Read).Document("log-1", "The site log with what changed from settings to settings.");
+        api.MapGet("/log.csv", (RecordsDesk records, string? network) => Results.Text(Table(records, network).ToCsv(), "text/csv", Encoding.UTF8))
+            .WithSummary("The site log as a table.").Produces(StatusCodes.Status200OK, contentType: "text/csv");
         api.MapGet("/log/attachments/{sha256}", Attachment).WithSummary("What is attached to an entry, by its hash.").Produces(StatusCodes.Status200OK).ProducesProblem(StatusCodes.Status404NotFound);
         api.MapGroup("").AddEndpointFilter<OwnPages>().MapPost("/log", Add).Document("log-1", "Adds an entry, with files that were sent before attached to it.");
     }
@@ -52,6 +58,26 @@ internal static class LogEndpoints
         string network = asked ?? records.UsualNetwork(store);
         LogEntries log = store.ReadLog(network);
         return ApiAnswer.Json(LogJson.Write(network, log, SettingsHistory.Of(store, log)));
+    }
+
+    private static WorkTable Table(RecordsDesk records, string? asked)
+    {
+        ImmutableArray<SiteLogEntry> entries = [];
+        if (records.IsThere)
+        {
+            using RecordStore store = records.Open();
+            entries = store.ReadLog(asked ?? records.UsualNetwork(store)).All;
+        }
+
+        return new(
+            "log",
+            "The site log",
+            [new("entry", true), new("time (UTC)"), new("kind"), new("site"), new("fit-out"), new("text"), new("attached")],
+            [.. entries.Select(entry => new WorkRow(
+            [
+                entry.Number.ToString(CultureInfo.InvariantCulture), UtcTime.Text(entry.TimeMicroseconds), entry.Kind.Word(), entry.Site, entry.FitOut ?? "", entry.Text,
+                string.Join("; ", entry.Attachments.Select(attachment => $"{attachment.Name} (SHA-256 {attachment.Sha256})")),
+            ]))]);
     }
 
     private static IResult Nothing() => Results.Problem("Nothing is attached under this hash.", statusCode: StatusCodes.Status404NotFound, title: "Nothing there");

@@ -19,7 +19,7 @@ internal sealed class ImportWork(RecordsDesk records, FileShelf files) : IWork
 
     public bool HangsOnPlan => false;
 
-    public string Title(WorkQuestion question) => $"Import of {files.Find(question["file"])?.Name ?? "a file"}";
+    public string Title(WorkQuestion question) => $"Import of {question["name"] ?? "a file"}";
 
     public WorkAnswer? Run(WorkItem item, Action<string> tell)
     {
