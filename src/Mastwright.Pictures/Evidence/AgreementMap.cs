@@ -3,7 +3,6 @@ using System.Globalization;
 using Mastwright.Agreement;
 using Mastwright.Network.Links;
 using Mastwright.Pictures.Drawings;
-using Mastwright.Pictures.Fonts;
 using Mastwright.Pictures.Network;
 
 namespace Mastwright.Pictures.Evidence;
@@ -44,8 +43,7 @@ public static class AgreementMap
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit(title, Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of(title, words, Width, palette),
                 new GroupShape("links", [.. shown.SelectMany(row => Link(row, map.At(from.Place), map.At(stations.First(one => one.Key == row.Station).Place), palette))]),
                 new GroupShape("stations", LinksPicture.Stations(stations, map, palette)),
                 new TextShape(new(Margin, Height - 18), "Unbroken: heard better than predicted; dashed: worse; dotted: expected and not heard. Square: own site; diamond: neighbour. North is up.", SmallPixels, palette.Muted),

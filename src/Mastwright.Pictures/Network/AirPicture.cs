@@ -13,7 +13,6 @@ public static class AirPicture
 {
     private const double Margin = 18;
     private const double SmallPixels = 11;
-    private const double TextPixels = 13;
     private const double NameWidth = 150;
     private const double RowPixels = 22;
     private const double GrowthPixels = 190;
@@ -45,8 +44,7 @@ public static class AirPicture
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit(title, Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of(title, words, Width, palette),
                 new GroupShape("busy", Busy(report, shown, top, palette)),
                 .. grows ? [new GroupShape("growth", Growth(report, new(Margin + 52, bottom + 74, Width - Margin - 40, bottom + 74 + GrowthPixels), palette))] : Array.Empty<Shape>(),
                 new TextShape(

@@ -14,7 +14,6 @@ public static class HopsPicture
 {
     private const double Margin = 18;
     private const double SmallPixels = 11;
-    private const double TextPixels = 13;
     private const int Width = 1000;
     private const int Height = 760;
     private const int MostNames = 60;
@@ -40,8 +39,7 @@ public static class HopsPicture
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit(title, Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of(title, words, Width, palette),
                 new GroupShape("routes", Routes(report, map)),
                 new GroupShape("relays", [.. report.WeakPoints.Stations.Where(cut => cut.Station != report.From).Select(cut => Ring(map.At(matrix.Stations[cut.Station].Place), palette))]),
                 new GroupShape("stations", Stations(report, map, palette)),

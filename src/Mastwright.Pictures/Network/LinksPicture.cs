@@ -13,7 +13,6 @@ public static class LinksPicture
 {
     private const double Margin = 18;
     private const double SmallPixels = 11;
-    private const double TextPixels = 13;
     private const int Width = 1000;
     private const int Height = 760;
     private const int MostNames = 60;
@@ -44,8 +43,7 @@ public static class LinksPicture
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit($"{name}: links", Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of($"{name}: links", words, Width, palette),
                 new GroupShape("links", [.. heard.OrderBy(pair => pair.LeastMarginDb ?? double.NegativeInfinity).Select(pair => Line(matrix, pair, map, edges, scale, palette))]),
                 new GroupShape("stations", Stations(matrix.Stations, map, palette)),
                 new GroupShape("legend", Legend(edges, scale, palette)),

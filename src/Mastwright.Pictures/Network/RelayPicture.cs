@@ -43,8 +43,7 @@ public static class RelayPicture
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit(title, Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of(title, words, Width, palette),
                 .. report.Frame is { } grid ? [new ImageShape(box, Image(report, grid, palette))] : ImmutableArray<Shape>.Empty,
                 AreaShape.Of(box, new(default(Ink)), new(palette.Muted, 0.8)),
                 new GroupShape("links", [.. report.Chosen.SelectMany(relay => relay.Parents).Select(link => (Shape)new LineShape([at(link.From.Position.Point), at(link.To.Position.Point)], new(palette.Ink, 1.2) { Dashes = [5, 3] }))]),

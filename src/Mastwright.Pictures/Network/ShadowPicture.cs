@@ -43,8 +43,7 @@ public static class ShadowPicture
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit(title, Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of(title, words, Width, palette),
                 new ImageShape(box, Image(report.Shadow, palette, report.HopLimit, (int)Math.Round(box.Width), (int)Math.Round(box.Height))),
                 new GroupShape("ridge", [.. report.Ridge.Select(point => (Shape)Dot(At(frame, box, scale, point.Place), 2.4, palette.Ink, palette.Paper))]),
                 new GroupShape("stations", Stations(report, frame, box, scale, palette)),

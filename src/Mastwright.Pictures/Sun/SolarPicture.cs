@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Pictures.Drawings;
-using Mastwright.Pictures.Fonts;
 using Mastwright.Station.Sun;
 
 namespace Mastwright.Pictures.Sun;
@@ -51,8 +50,7 @@ public static class SolarPicture
             Paper = palette.Paper,
             Shapes =
             [
-                new TextShape(new(Margin, 36), TextRuler.Fit(title, Width - (2 * Margin), 17, TextWeight.SemiBold), 17, palette.Ink) { Weight = TextWeight.SemiBold },
-                new TextShape(new(Margin, 58), TextRuler.Fit(words, Width - (2 * Margin), TextPixels), TextPixels, palette.Muted),
+                .. SheetHead.Of(title, words, Width, palette),
                 new GroupShape("charge", Charge(year, first, days, charge, palette)),
                 new GroupShape("offered", Offered(offered, 24 * setup.LoadWatts, light, palette)),
                 new GroupShape("days", Days(days, light, palette)),
