@@ -9,6 +9,8 @@ namespace Mastwright.Workbench.Components;
 /// <summary>What every page has: the plan as it was read, and a state that is its address. It follows both.</summary>
 public abstract class BenchPage : ComponentBase, IDisposable
 {
+    private bool isLeft;
+
     [Inject]
     internal PlanDesk Desk { get; set; } = null!;
 
@@ -37,6 +39,7 @@ public abstract class BenchPage : ComponentBase, IDisposable
     /// <summary>Lets go of what the page holds.</summary>
     protected virtual void Dispose(bool isDisposing)
     {
+        isLeft = true;
         Desk.Changed -= ReadAgain;
         Navigation.LocationChanged -= Went;
     }
@@ -58,7 +61,15 @@ public abstract class BenchPage : ComponentBase, IDisposable
     protected void Go(BenchState wanted) => Go(wanted, replace: false);
 
     /// <summary>Goes to another state.</summary>
-    protected void Go(BenchState wanted, bool replace) => Navigation.NavigateTo((wanted ?? throw new ArgumentNullException(nameof(wanted))).Address(), new NavigationOptions { ReplaceHistoryEntry = replace });
+    /// <remarks>A page that was left goes nowhere: what it had begun may end when the reader is on another one.</remarks>
+    protected void Go(BenchState wanted, bool replace)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        if (!isLeft)
+        {
+            Navigation.NavigateTo(wanted.Address(), new NavigationOptions { ReplaceHistoryEntry = replace });
+        }
+    }
 
     private void Went(object? sender, LocationChangedEventArgs place)
     {

@@ -56,9 +56,10 @@ public sealed class StoryTests(WrittenDemo demo)
         await page.WaitForFunctionAsync("place => new URLSearchParams(location.search).get('trial') !== place", place);
         await page.Locator(".trial-sheet button:has-text('Keep')").ClickAsync();
         await demo.TextBecomes(text => text.Contains("name: Trial place", StringComparison.Ordinal) && text.Contains("height: 6 m, above: roof, roof: 0 m", StringComparison.Ordinal));
+        await TestBrowser.AddressHas(page, "trial=", isThere: false);
 
         // The change of the summer is proved from the log.
-        await page.GotoAsync(demo.Address + "proof?site=ferry-house&entry=1");
+        await page.Locator(".pages a:has-text('Proof')").ClickAsync();
         await page.WaitForSelectorAsync(".verdict-words, main .problems", new() { Timeout = 180_000 });
         Assert.Contains("better by 8.9 dB", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
 
