@@ -8,6 +8,8 @@ namespace Mastwright.Workbench.Desk;
 /// <summary>The store of records beside the plan. Opened for each question and closed after it: others read and write it at the same time.</summary>
 internal sealed class RecordsDesk(WorkbenchOptions options, PlanDesk desk)
 {
+    private Counted? last;
+
     /// <summary>The store that a plan has when none is named: a file beside it.</summary>
     internal const string UsualName = "records.sqlite";
 
@@ -24,7 +26,7 @@ internal sealed class RecordsDesk(WorkbenchOptions options, PlanDesk desk)
     /// <exception cref="RecordStoreException">It cannot be used.</exception>
     internal RecordStore Open() => RecordStore.At(Place);
 
-    /// <summary>What is in it; null where there is none, or nothing in it.</summary>
+    /// <summary>What is in it; null where there is none, or nothing in it. A file that has not changed since is not counted again.</summary>
     /// <param name="asked">The network that is meant; null for the first.</param>
     /// <exception cref="RecordStoreException">It cannot be read.</exception>
     internal RecordsOverview? Overview(string? asked)
@@ -34,13 +36,40 @@ internal sealed class RecordsDesk(WorkbenchOptions options, PlanDesk desk)
             return null;
         }
 
+        // Taken before it is read: what is written meanwhile shows at the next look.
+        string? stamp = Stamp(asked);
+        if (stamp is not null && last is { } kept && kept.Stamp == stamp)
+        {
+            return kept.Overview;
+        }
+
         using RecordStore store = Open();
         IReadOnlyList<string> networks = store.Networks();
-        return networks.Count == 0 ? null : new([.. networks], asked is not null && networks.Contains(asked) ? asked : networks[0], store);
+        RecordsOverview? overview = networks.Count == 0 ? null : new([.. networks], asked is not null && networks.Contains(asked) ? asked : networks[0], store);
+        if (stamp is not null)
+        {
+            last = new(stamp, overview);
+        }
+
+        return overview;
+    }
+
+    /// <summary>Size and time of the store's file and of the log that SQLite writes ahead of it; null for a database.</summary>
+    private string? Stamp(string? asked)
+    {
+        if (PostgresRecordStore.IsPlace(Place))
+        {
+            return null;
+        }
+
+        return string.Join('\n', new[] { Place, Place + "-wal" }.Select(path => new FileInfo(path)).Select(file => file.Exists ? FormattableString.Invariant($"{file.FullName} {file.Length} {file.LastWriteTimeUtc.Ticks}") : "").Append(asked ?? ""));
     }
 
     /// <summary>The network that new records and entries go to where nobody names one.</summary>
     internal string UsualNetwork(RecordStore store) => store.Networks() is [var first, ..] ? first : desk.Current.Session?.Plan.Name ?? "network";
+
+    /// <summary>What was counted, and of which state of the file.</summary>
+    private sealed record Counted(string Stamp, RecordsOverview? Overview);
 }
 
 /// <summary>What a store holds of one network.</summary>
