@@ -80,17 +80,14 @@ internal sealed record NetworkSession(PlanSession Plan, ImmutableArray<LinkStati
     /// <summary>The links at the plan's time percentage, then at others; null, after telling, when the ground turns out to be damaged.</summary>
     internal ImmutableArray<MatrixReport>? Links(CancellationToken cancellation, params double?[] timePercents)
     {
-        MatrixRun run = new(Plan, CacheFolder);
         using Progress progress = Progress.Start("pairs");
-        ImmutableArray<MatrixReport> reports = [.. timePercents.Select(percent => run.Run(Stations, percent, progress, cancellation))];
-        progress.Stop();
-        if (Plan.TellDamage())
-        {
-            return null;
-        }
+        return MatrixRun.All(Plan, Stations, CacheFolder, timePercents, progress, Say, Say, cancellation);
 
-        run.Keep(Console.Error.WriteLine);
-        return reports;
+        void Say(string line)
+        {
+            progress.Stop();
+            Console.Error.WriteLine(line);
+        }
     }
 
     public void Dispose() => Plan.Dispose();

@@ -60,7 +60,7 @@ internal sealed class RelaySearchOptions
         ReachAskedMetres = parsed.GetValue(reach)?.Median,
         Receiver = parsed.GetValue(receiver) ?? ReachReceiver.HandheldKey,
         ReceiverHeightMetres = parsed.GetValue(receiverHeight)?.Median,
-        Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+        Direction = ReachReport.DirectionOf(parsed.GetValue(direction)),
         LandOnly = parsed.GetValue(land),
         WeightsFile = parsed.GetValue(weights),
         Like = parsed.GetValue(like),

@@ -58,7 +58,7 @@ internal static class AirCommand
             return ExitCode.BadInput;
         }
 
-        AirReport report = AirExamination.Of(links, traffic, applied, [.. ofTraffic, .. given.Kept(parsed, session.Plan.Plan.Relaying, ofSettings)], progress, cancellation);
+        AirReport report = AirExamination.Of(links, traffic, applied, [.. ofTraffic, .. given.Kept(parsed, ofSettings)], progress, cancellation);
         progress.Stop();
         if (parsed.GetValue(network.Json))
         {
@@ -149,17 +149,15 @@ internal static class AirCommand
             Seed = (ulong)(parsed.GetValue(seed) ?? 1),
         };
 
-        /// <summary>The assumptions that no option takes the place of, and those of the options that were not given.</summary>
-        internal IEnumerable<Assumption> Kept(ParseResult parsed, RelayRules plan, IEnumerable<Assumption> assumptions) =>
-        [
-            .. assumptions.Where(one => one.Code switch
+        /// <summary>The assumptions that no option takes the place of.</summary>
+        internal IEnumerable<Assumption> Kept(ParseResult parsed, IEnumerable<Assumption> assumptions) =>
+            assumptions.Where(one => one.Code switch
             {
                 "air-duty" => parsed.GetValue(duty) is null,
                 "air-capture" => parsed.GetValue(capture) is null,
+                "hop-limit" => parsed.GetValue(limit) is null,
+                "air-delay" => parsed.GetValue(delay) is null && parsed.GetValue(mostDelay) is null,
                 _ => true,
-            }),
-            .. (parsed.GetValue(limit) ?? plan.HopLimit) is null ? [new Assumption("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", "relaying/hop-limit")] : Array.Empty<Assumption>(),
-            .. parsed.GetValue(delay) is null && parsed.GetValue(mostDelay) is null && plan is { Delay: null, MostDelaySeconds: null } ? [new Assumption("air-delay", "every station passes on, after a random wait of up to 2 s", "common practice", "relaying/delay")] : Array.Empty<Assumption>(),
-        ];
+            });
     }
 }

@@ -16,9 +16,6 @@ internal static class HopsCommand
     private const int MostWorlds = 1_000_000;
     private const int MostPackets = 10_000;
 
-    /// <summary>Time percentages of the air that opens far links.</summary>
-    private static readonly double[] Enhanced = [10, 1];
-
     internal static Command Create()
     {
         NetworkOptions network = new();
@@ -50,7 +47,7 @@ internal static class HopsCommand
             }
 
             HopSettings settings = new() { HopLimit = given.limit, Worlds = given.worlds, Packets = given.packets, Seed = (ulong)given.seed };
-            ImmutableArray<Assumption> assumed = parsed.GetValue(limit) is null ? [new("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", "--hop-limit")] : [];
+            ImmutableArray<Assumption> assumed = parsed.GetValue(limit) is null ? [HopExamination.LimitAssumed("--hop-limit")] : [];
             return Task.FromResult(Run(network, parsed, parsed.GetRequiredValue(from), settings, assumed, file, cancellation));
         });
         return command;
@@ -65,13 +62,13 @@ internal static class HopsCommand
         }
 
         NetworkSession with = session.With(sender);
-        if (with.Links(cancellation, [null, .. Enhanced.Where(percent => percent < session.Plan.Assessment.Settings.TimePercent).Select(percent => (double?)percent)]) is not [{ } usual, .. var enhanced])
+        if (with.Links(cancellation, [.. HopExamination.TimePercents(session.Plan.Assessment.Settings.TimePercent)]) is not { } links)
         {
             return ExitCode.BadInput;
         }
 
         using Progress progress = Progress.Start("worlds");
-        HopReport report = HopExamination.Of(usual, enhanced, usual.Matrix.Stations.IndexOf(usual.Matrix.Stations.First(one => one.Key == sender.Key)), settings, progress, cancellation);
+        HopReport report = HopExamination.Of(links, sender.Key, settings, progress, cancellation);
         progress.Stop();
         report = report with { Assumptions = [.. assumed, .. report.Assumptions] };
         if (picture is not null && !picture.Write(HopsPicture.Draw(report, picture.IsDark ? Theme.Dark : Theme.Light)))

@@ -60,7 +60,7 @@ internal static class ReachCommand
                 Area = new(parsed.GetValue(radius)?.Median ?? ReachOptions.UsualRadiusMetres, parsed.GetValue(cell)?.Median ?? ReachOptions.UsualCellMetres),
                 Receiver = parsed.GetValue(receiver) ?? ReachReceiver.HandheldKey,
                 ReceiverHeightMetres = parsed.GetValue(height)?.Median,
-                Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+                Direction = ReachReport.DirectionOf(parsed.GetValue(direction)),
                 LayerAsked = parsed.GetValue(layer),
                 WeightsFile = parsed.GetValue(weights),
                 WithRanges = parsed.GetValue(ranges),

@@ -13,14 +13,12 @@ namespace Mastwright.Cli.Commands;
 /// <summary>relay: where one to five more relays would help most.</summary>
 internal static class RelayCommand
 {
-    private static readonly string[] Goals = ["stations", "shadow", "weights", "robustness"];
-
     internal static Command Create()
     {
         NetworkOptions network = new();
         Argument<string> station = new("STATION") { Description = "Whose network it is: KEY, or SITE/FIT-OUT." };
         Option<string?> goal = new("--goal") { Description = "What for: shadow opened (default), stations joined, weights reached, or robustness against any single loss." };
-        goal.AcceptOnlyFromAmong(Goals);
+        goal.AcceptOnlyFromAmong([.. RelayFindings.GoalNames]);
         Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "Draw what is reached, open and opened into this file (.svg or .png)." };
         Option<bool> dark = new("--dark") { Description = "Draw it light on dark." };
         Option<string?> geoJson = new("--geojson") { HelpName = "FILE", Description = "Write relays, their links and what was ranked as GeoJSON into this file." };
@@ -34,7 +32,7 @@ internal static class RelayCommand
         command.SetAction((parsed, cancellation) =>
         {
             PictureFile? file = PictureFile.Of(parsed.GetValue(picture), parsed.GetValue(dark));
-            RelayOptions options = search.Read(parsed, parsed.GetRequiredValue(station), Goal(parsed.GetValue(goal)));
+            RelayOptions options = search.Read(parsed, parsed.GetRequiredValue(station), RelayFindings.GoalOf(parsed.GetValue(goal)));
             string? problem = file?.Problem ?? RelaySearchOptions.Problem(options);
             if (problem is not null)
             {
@@ -46,8 +44,6 @@ internal static class RelayCommand
         });
         return command;
     }
-
-    private static RelayGoal Goal(string? word) => (RelayGoal)Math.Max(0, Array.IndexOf(Goals, word ?? "shadow"));
 
     private static int Run(NetworkOptions network, ParseResult parsed, RelayOptions options, PictureFile? picture, string? geoJson, CancellationToken cancellation)
     {

@@ -51,7 +51,7 @@ internal static class ShadowCommand
                 Area = new(parsed.GetValue(radius)?.Median ?? ReachOptions.UsualRadiusMetres, parsed.GetValue(cell)?.Median ?? ReachOptions.UsualCellMetres),
                 Receiver = parsed.GetValue(receiver) ?? ReachReceiver.HandheldKey,
                 ReceiverHeightMetres = parsed.GetValue(height)?.Median,
-                Direction = parsed.GetValue(direction) switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+                Direction = ReachReport.DirectionOf(parsed.GetValue(direction)),
                 Files = [],
             };
             return Task.FromResult(Run(network, parsed, options, hops, file, parsed.GetValue(geoJson), cancellation));

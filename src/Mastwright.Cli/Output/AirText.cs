@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Air;
 using Mastwright.Network.Links;
 using Mastwright.Plans;
@@ -19,7 +20,7 @@ internal static class AirText
         StringBuilder text = new();
         text.Wrapped(
             string.Create(CultureInfo.InvariantCulture, $"{report.Links.Plan.Name}: {result.DurationSeconds / 3600:0.##} h on the channel, {report.Links.Matrix.Stations.Length} stations, packets of {1000 * report.Settings.AirtimeSeconds:0} ms, seed {report.Settings.Seed}"), 0);
-        text.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{result.Made} packets made, {result.Sent} sent with those passed on, {LinksText.Percent(Math.Min(1, result.DeliveredShare))} of what is wanted arrives"), 0);
+        text.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{result.Made} packets made, {result.Sent} sent with those passed on, {LinkOdds.ShortPercent(Math.Min(1, result.DeliveredShare))} of what is wanted arrives"), 0);
         text.AppendLine();
         for (int hop = 0; hop < result.Hops.Length; hop++)
         {
@@ -62,7 +63,7 @@ internal static class AirText
             long hears = Enumerable.Range(0, count).Sum(other => (long)result.Delivered[(other * count) + station]);
             long others = result.Made - one.Made;
             string air = (100 * one.AirSeconds / result.DurationSeconds).ToString("0.000", CultureInfo.InvariantCulture);
-            text.Line($"  {LinksText.Fit(matrix.Stations[station].Name, NameWidth),-NameWidth} {one.Made,6} {one.Sent,7} {air + " %",8} {LinksText.Percent(one.BusySeconds / result.DurationSeconds),6} {(one.Made == 0 ? "" : Number((double)heardBy / one.Made)),9} {(others == 0 ? "" : LinksText.Percent((double)hears / others)),6}");
+            text.Line($"  {LinksText.Fit(matrix.Stations[station].Name, NameWidth),-NameWidth} {one.Made,6} {one.Sent,7} {air + " %",8} {LinkOdds.ShortPercent(one.BusySeconds / result.DurationSeconds),6} {(one.Made == 0 ? "" : Number((double)heardBy / one.Made)),9} {(others == 0 ? "" : LinkOdds.ShortPercent((double)hears / others)),6}");
         }
 
         if (count > MostStations)
@@ -85,12 +86,12 @@ internal static class AirText
         text.AppendLine("With more traffic (of more stations as well, in the same places)");
         foreach (AirGrowth growth in report.Growth)
         {
-            text.Line($"  {growth.Factor,5:0} times: {LinksText.Percent(Math.Min(1, growth.DeliveredShare)),6} arrives; busy {LinksText.Percent(growth.MostBusyShare),6} where it is busiest");
+            text.Line($"  {growth.Factor,5:0} times: {LinkOdds.ShortPercent(Math.Min(1, growth.DeliveredShare)),6} arrives; busy {LinkOdds.ShortPercent(growth.MostBusyShare),6} where it is busiest");
         }
 
         foreach (AirRemedy remedy in report.Remedies)
         {
-            text.Wrapped($"  then with {remedy.Text}: {LinksText.Percent(remedy.DeliveredShare)}", 2);
+            text.Wrapped($"  then with {remedy.Text}: {LinkOdds.ShortPercent(remedy.DeliveredShare)}", 2);
         }
     }
 

@@ -134,15 +134,12 @@ internal static class CheckText
 
         console.WriteLine();
         console.WriteLine("Assumed, because the plan does not say", new Style(decoration: Decoration.Bold));
-        foreach (IGrouping<string, Assumption> group in report.Assumptions.GroupBy(Words, StringComparer.Ordinal))
+        foreach (IGrouping<string, Assumption> group in report.Assumptions.GroupBy(one => one.Words, StringComparer.Ordinal))
         {
             string[] places = [.. group.Select(assumption => assumption.PlanPath).Where(path => path.Length > 0).Distinct(StringComparer.Ordinal)];
             Indented(console, "– " + group.Key + (places.Length == 0 ? "" : ": " + Subjects(places)));
         }
     }
-
-    internal static string Words(Assumption assumption) =>
-        assumption.Source is "" or "assumed" ? assumption.Text : $"{assumption.Text} ({assumption.Source})";
 
     private static string Summary(PlanReport report)
     {

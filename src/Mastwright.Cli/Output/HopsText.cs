@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Graph;
 using Mastwright.Network.Links;
 using Mastwright.Plans;
@@ -26,9 +27,9 @@ internal static class HopsText
             string name = LinksText.Fit(matrix.Stations[station.Flooded.Station].Name, NameWidth);
             string hops = station.FewestHops < 0 ? "–" : station.FewestHops.ToString(CultureInfo.InvariantCulture);
             string route = station.Route is { } way
-                ? string.Create(CultureInfo.InvariantCulture, $"{LinksText.Percent(station.RouteWorks),6} {LinksText.Percent(station.RouteDelivers),5}  {Over(matrix, way)}")
+                ? string.Create(CultureInfo.InvariantCulture, $"{LinkOdds.ShortPercent(station.RouteWorks),6} {LinkOdds.ShortPercent(station.RouteDelivers),5}  {Over(matrix, way)}")
                 : $"{"",6} {"",5}  no route";
-            text.Line($"  {name,-NameWidth} {hops,4} | {LinksText.Percent(station.Flooded.Confidence),8} {(station.Flooded.Confidence == 0 ? "" : LinksText.Percent(station.Flooded.DeliversIfReached)),5} | {route}");
+            text.Line($"  {name,-NameWidth} {hops,4} | {LinkOdds.ShortPercent(station.Flooded.Confidence),8} {(station.Flooded.Confidence == 0 ? "" : LinkOdds.ShortPercent(station.Flooded.DeliversIfReached)),5} | {route}");
         }
 
         text.AppendLine();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Links;
 using Mastwright.Plans;
 
@@ -28,7 +29,7 @@ internal static class LinksText
         foreach (LinkPair pair in shown.OrderByDescending(pair => pair.LeastMarginDb ?? double.NegativeInfinity))
         {
             string names = $"{matrix.Stations[pair.From].Name} ~ {matrix.Stations[pair.To].Name}";
-            text.Line($"  {Fit(names),-NameWidth} {pair.DistanceMetres / 1000,6:0.0} {Margin(pair.Out),6} {Margin(pair.Back),6} {Percent(pair.WorksBothWays),6} {Percent(Delivers(pair)),5}  {VerdictText.Word(pair.Verdict)}");
+            text.Line($"  {Fit(names),-NameWidth} {pair.DistanceMetres / 1000,6:0.0} {Margin(pair.Out),6} {Margin(pair.Back),6} {LinkOdds.ShortPercent(pair.WorksBothWays),6} {LinkOdds.ShortPercent(Delivers(pair)),5}  {VerdictText.Word(pair.Verdict)}");
         }
 
         text.AppendLine();
@@ -72,7 +73,7 @@ internal static class LinksText
             text.AppendLine("Assumed, because the plan does not say");
         }
 
-        foreach (string words in all.Select(CheckText.Words).Distinct(StringComparer.Ordinal))
+        foreach (string words in all.Select(one => one.Words).Distinct(StringComparer.Ordinal))
         {
             text.Wrapped("– " + words, 3);
         }
@@ -82,15 +83,6 @@ internal static class LinksText
 
     /// <summary>A name, or two of them, in so many columns.</summary>
     internal static string Fit(string names, int width = NameWidth) => names.Length <= width ? names : names[..(width - 1)] + "…";
-
-    /// <summary>A probability in few columns that claims no certainty.</summary>
-    internal static string Percent(double? probability) => probability switch
-    {
-        null => "?",
-        > 0.995 => ">99 %",
-        < 0.005 => "<1 %",
-        _ => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %"),
-    };
 
     private static double? Delivers(LinkPair pair) =>
         pair.Out.Odds is { } there && pair.Back.Odds is { } back ? (there.Works <= back.Works ? there : back).DeliversIfItWorks : null;

@@ -172,7 +172,7 @@ internal static class PathText
         }
 
         console.WriteLine();
-        foreach (IGrouping<string, Assumption> group in assessment.AssumptionsOf(link).GroupBy(CheckText.Words, StringComparer.Ordinal))
+        foreach (IGrouping<string, Assumption> group in assessment.AssumptionsOf(link).GroupBy(assumption => assumption.Words, StringComparer.Ordinal))
         {
             string[] places = [.. group.Select(assumption => assumption.PlanPath).Where(path => path.Length > 0).Distinct(StringComparer.Ordinal)];
             Wrap(console, $"Assumed: {group.Key}{(places.Length == 0 ? "" : ": " + string.Join(", ", places))}");

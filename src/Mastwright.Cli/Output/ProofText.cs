@@ -66,7 +66,7 @@ internal static class ProofText
 
     private static string Rate(HeardSummary heard) => heard.Packets == 0 ? "none" : Text($"{heard.PacketsADay:0.0}");
 
-    private static string Delivered(HeardSummary heard) => heard.Delivery is null ? "–" : Text($"{100 * heard.Counted / (heard.Counted + heard.Lost):0} %");
+    private static string Delivered(HeardSummary heard) => heard.DeliveredShare is { } share ? Text($"{100 * share:0} %") : "–";
 
     private static string ShiftOf(StationProof one) => one.SignalPower is not { } shift
         ? one.Chance is null ? "–" : one.Before.Packets == 0 ? "new" : "lost"

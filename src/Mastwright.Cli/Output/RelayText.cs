@@ -65,7 +65,7 @@ internal static class RelayText
             foreach (LinkReport parent in relay.Parents)
             {
                 double works = Math.Min(parent.Out.Odds!.Value.Works, parent.Back.Odds!.Value.Works);
-                text.Line($"      to {LinksText.Fit(parent.To.Name, NameWidth),-NameWidth} {parent.Segment.DistanceMetres / 1000,6:0.0} km {Margin(parent.Out),6} there {Margin(parent.Back),6} back, works {LinksText.Percent(works)}");
+                text.Line($"      to {LinksText.Fit(parent.To.Name, NameWidth),-NameWidth} {parent.Segment.DistanceMetres / 1000,6:0.0} km {Margin(parent.Out),6} there {Margin(parent.Back),6} back, works {LinkOdds.ShortPercent(works)}");
             }
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Shadow;
 using Mastwright.Plans;
 
@@ -22,7 +23,7 @@ internal static class ShadowText
             string opened = part.Cause == ShadowCause.Reached
                 ? ""
                 : string.Concat(part.ByHops.Take(3).Select(area => (area / 1e6).ToString("0.0", CultureInfo.InvariantCulture).PadLeft(9)));
-            text.Line($"  {ShadowExamination.Words(part.Cause),-36} {part.AreaSquareMetres / 1e6,9:0.0} {LinksText.Percent(all == 0 ? null : part.AreaSquareMetres / 1e6 / all),6}{opened}");
+            text.Line($"  {ShadowExamination.Words(part.Cause),-36} {part.AreaSquareMetres / 1e6,9:0.0} {LinkOdds.ShortPercent(all == 0 ? null : part.AreaSquareMetres / 1e6 / all),6}{opened}");
         }
 
         text.Line($"  {"in all",-36} {all,9:0.0}");

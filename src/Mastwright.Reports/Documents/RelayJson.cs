@@ -13,7 +13,7 @@ internal static class RelayJson
         writer.WriteString("plan", report.Plan);
         writer.WriteString("station", report.Home.Subject);
         writer.WriteString("like", report.Like.Subject);
-        writer.WriteString("goal", Word(report.Goal));
+        writer.WriteString("goal", RelayFindings.GoalNames[(int)report.Goal]);
         writer.WriteString("unit", report.Unit);
         writer.WriteNumber("asked", report.Asked);
         writer.WriteBoolean("through-relays", report.ThroughRelays);
@@ -52,9 +52,6 @@ internal static class RelayJson
         writer.Findings("findings", report.Findings);
         writer.Assumptions("assumptions", report.Assumptions);
     });
-
-    /// <summary>The stable name of a goal.</summary>
-    internal static string Word(RelayGoal goal) => goal.ToString().ToLowerInvariant();
 
     private static void Choice(Utf8JsonWriter writer, RelayChoice choice)
     {

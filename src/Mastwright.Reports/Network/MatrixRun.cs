@@ -44,6 +44,36 @@ internal sealed class MatrixRun
     /// <summary>The paths that are known.</summary>
     internal PathMemory Memory { get; }
 
+    /// <summary>The links between stations at one time percentage after another, kept for the next time; null, after telling, when the ground turns out to be damaged.</summary>
+    /// <param name="session">The plan with its ground.</param>
+    /// <param name="stations">The stations.</param>
+    /// <param name="cacheFolder">Where paths are kept; null for nowhere.</param>
+    /// <param name="timePercents">The time percentages; null for the plan's own.</param>
+    /// <param name="progress">Told the pairs that are done; null for nobody.</param>
+    /// <param name="tell">Told of damage.</param>
+    /// <param name="note">Told where paths could not be kept.</param>
+    /// <param name="cancellation">Stops it.</param>
+    internal static ImmutableArray<MatrixReport>? All(
+        PlanSession session,
+        ImmutableArray<LinkStation> stations,
+        string? cacheFolder,
+        IEnumerable<double?> timePercents,
+        IProgress<int>? progress,
+        Action<string> tell,
+        Action<string> note,
+        CancellationToken cancellation)
+    {
+        MatrixRun run = new(session, cacheFolder);
+        ImmutableArray<MatrixReport> reports = [.. timePercents.Select(percent => run.Run(stations, percent, progress, cancellation))];
+        if (session.TellDamage(tell))
+        {
+            return null;
+        }
+
+        run.Keep(note);
+        return reports;
+    }
+
     /// <summary>Works out the matrix.</summary>
     /// <inheritdoc cref="Assessment.Matrix"/>
     internal MatrixReport Run(ImmutableArray<LinkStation> stations, double? timePercent, IProgress<int>? progress, CancellationToken cancellation) =>

@@ -42,6 +42,9 @@ internal sealed record ReachReport(PlanSession Session, ReachSetup Setup, ReachM
 
     internal ImmutableArray<Finding> Findings { get; } = [.. Setup.Findings, .. ReachFindings.Of(Setup.Station, Map.Field, Ground)];
 
+    /// <summary>The direction that a word means; heard where there is none, or another.</summary>
+    internal static ReachDirection DirectionOf(string? word) => word switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard };
+
     internal static string Word(ReachDirection direction) => direction switch
     {
         ReachDirection.Hears => "hears",

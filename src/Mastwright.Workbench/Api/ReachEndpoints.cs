@@ -120,7 +120,7 @@ internal sealed record ReachQuestion
             Area = new(radiusMetres, cellMetres),
             Receiver = Receiver ?? ReachReceiver.HandheldKey,
             ReceiverHeightMetres = double.IsNaN(heightMetres) ? null : heightMetres,
-            Direction = Direction switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+            Direction = ReachReport.DirectionOf(Direction),
             LayerAsked = Layer,
             Files = [],
         };

@@ -20,15 +20,6 @@ internal static class Numbers
     /// <summary>A distance in kilometres with one decimal.</summary>
     internal static string Kilometres(double metres) => (metres / 1000).ToString("0.0", CultureInfo.InvariantCulture);
 
-    /// <summary>A probability that claims no certainty: ">99 %"; "?" when unknown.</summary>
-    internal static string Percent(double? probability) => probability switch
-    {
-        null => "?",
-        > 0.995 => ">99 %",
-        < 0.005 => "<1 %",
-        _ => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %"),
-    };
-
     /// <summary>A whole number that was asked for; null where nothing was, or it is out of range.</summary>
     internal static int? Whole(string? text, int least, int most) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= least && number <= most ? number : null;

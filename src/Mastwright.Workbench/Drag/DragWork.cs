@@ -101,7 +101,7 @@ internal static class DragWork
             CompareFitOut = asked.Layer == ReachLayers.Difference ? asked.CompareFitOut : null,
             Area = new(asked.RadiusMetres, asked.CellMetres),
             Receiver = asked.Receiver ?? ReachReceiver.HandheldKey,
-            Direction = asked.Direction switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+            Direction = ReachReport.DirectionOf(asked.Direction),
             LayerAsked = asked.Layer,
             LeastStepMetres = asked.IsQuick ? asked.CellMetres : 0,
             IsDark = asked.IsDark,

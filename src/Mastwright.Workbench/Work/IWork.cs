@@ -12,9 +12,6 @@ public interface IWork
     /// <summary>What it counts, in the plural.</summary>
     string Unit { get; }
 
-    /// <summary>The shape of its document: "links-1".</summary>
-    string Shape { get; }
-
     /// <summary>Whether it goes on where it was after the server was ended.</summary>
     bool GoesOn { get; }
 

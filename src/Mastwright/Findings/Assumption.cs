@@ -7,6 +7,9 @@ namespace Mastwright.Findings;
 /// <param name="PlanPath">Where the plan would give it instead; empty when it cannot.</param>
 public sealed record Assumption(string Code, string Text, string Source, string PlanPath = "")
 {
+    /// <summary>The text with its source, where that says more than that it was assumed.</summary>
+    public string Words => Source is "" or "assumed" ? Text : $"{Text} ({Source})";
+
     /// <summary>The text.</summary>
     public override string ToString() => Text;
 }

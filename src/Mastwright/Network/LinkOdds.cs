@@ -56,6 +56,16 @@ public readonly record struct LinkOdds(double Works, double DeliversIfItWorks)
         _ => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %"),
     };
 
+    /// <summary>The same where there is little room: ">99 %", "&lt;1 %"; "?" when unknown.</summary>
+    /// <param name="probability">Between 0 and 1; null when unknown.</param>
+    public static string ShortPercent(double? probability) => probability switch
+    {
+        null => "?",
+        > 0.995 => ">99 %",
+        < 0.005 => "<1 %",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %"),
+    };
+
     private static double Delivered(double marginDb, double fadingDb)
     {
         if (fadingDb == 0)

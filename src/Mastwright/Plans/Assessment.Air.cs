@@ -60,6 +60,10 @@ public sealed partial class Assessment
                 allowed is { } share
                     ? new("air-duty", string.Create(CultureInfo.InvariantCulture, $"every station sends {share:0.###} % of any hour at the most"), "the least that the plan's own sites may, by the rules of its region", "region")
                     : new("air-duty", "no lawful limit of the time on the air", "no row of the plan's region gives one", "region"),
+                .. plan.Relaying.HopLimit is null ? [HopExamination.LimitAssumed("relaying/hop-limit")] : ImmutableArray<Assumption>.Empty,
+                .. plan.Relaying is { Delay: null, MostDelaySeconds: null }
+                    ? [new("air-delay", "every station passes on, after a random wait of up to 2 s", "common practice", "relaying/delay")]
+                    : ImmutableArray<Assumption>.Empty,
             ]);
     }
 }

@@ -44,7 +44,7 @@ public sealed partial class Assessment
             progress?.Report(Interlocked.Increment(ref done));
         });
 
-        LinkMatrix matrix = new([.. stations.Select(station => new MatrixStation(station.Key, station.Subject, station.Name, station.Position.Point, station.IsSite))], pairs);
+        LinkMatrix matrix = new([.. stations.Select(station => station.OnMatrix)], pairs);
         return new()
         {
             Plan = plan,

@@ -10,6 +10,29 @@ namespace Mastwright.Plans;
 /// <summary>Works out how the stations of a plan are reached from one of them.</summary>
 public static class HopExamination
 {
+    /// <summary>Time percentages of the air that opens far links.</summary>
+    private static readonly double[] Enhanced = [10, 1];
+
+    /// <summary>The time percentages whose links it looks at: the plan's own as null, then those of the air that opens far links.</summary>
+    /// <param name="usualPercent">The plan's own time percentage.</param>
+    public static ImmutableArray<double?> TimePercents(double usualPercent) => [null, .. Enhanced.Where(percent => percent < usualPercent).Select(percent => (double?)percent)];
+
+    /// <summary>That nobody said how many links a packet may go over, and what is taken.</summary>
+    /// <param name="planPath">Where it would be said.</param>
+    public static Assumption LimitAssumed(string planPath) => new("hop-limit", "hop limit 3: at most three links, so two relays between", "common practice", planPath);
+
+    /// <summary>Works it out for a station by its key.</summary>
+    /// <param name="links">The links at each of <see cref="TimePercents"/>.</param>
+    /// <param name="fromKey">Key of the station that sends.</param>
+    /// <param name="settings">How worlds are tried.</param>
+    /// <param name="progress">Told the number of worlds done so far, from any thread; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static HopReport Of(ImmutableArray<MatrixReport> links, string fromKey, HopSettings settings, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    {
+        ImmutableArray<MatrixStation> stations = links[0].Matrix.Stations;
+        return Of(links[0], links.Skip(1), stations.IndexOf(stations.First(one => one.Key == fromKey)), settings, progress, cancellation);
+    }
+
     /// <summary>Works it out.</summary>
     /// <param name="links">The links at the plan's time percentage.</param>
     /// <param name="enhanced">The links at smaller time percentages.</param>

@@ -1,4 +1,5 @@
 using Mastwright.Geodesy;
+using Mastwright.Network.Links;
 using Mastwright.Quantities;
 using Mastwright.Station.Antenna;
 using Mastwright.Station.Rules;
@@ -55,6 +56,9 @@ public sealed record LinkStation
 
     /// <summary>The neighbour; null for a site.</summary>
     public Neighbour? Neighbour { get; init; }
+
+    /// <summary>The station as a matrix of links sees it.</summary>
+    public MatrixStation OnMatrix => new(Key, Subject, Name, Position.Point, IsSite);
 
     /// <summary>Whether it is a site of the plan.</summary>
     public bool IsSite => FitOut is not null;

@@ -82,6 +82,13 @@ public static class RelayFindings
         };
     }
 
+    /// <summary>The goals as options and documents name them, in the order of <see cref="RelayGoal"/>.</summary>
+    public static ImmutableArray<string> GoalNames { get; } = [.. Enum.GetNames<RelayGoal>().Select(name => name.ToLowerInvariant())];
+
+    /// <summary>The goal of a name; <see cref="RelayGoal.Shadow"/> where there is none.</summary>
+    /// <param name="name">One of <see cref="GoalNames"/>.</param>
+    public static RelayGoal GoalOf(string? name) => GoalNames.IndexOf(name ?? "") is >= 0 and var place ? (RelayGoal)place : RelayGoal.Shadow;
+
     /// <summary>What the goal is, in words.</summary>
     public static string GoalWords(RelayGoal goal) => goal switch
     {

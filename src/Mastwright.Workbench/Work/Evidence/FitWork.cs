@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Agreement;
+using Mastwright.Network;
 using Mastwright.Quantities;
 using Mastwright.Records.Store;
 using Mastwright.Reports.Documents;
@@ -17,8 +18,6 @@ internal sealed class FitWork(RecordsDesk records) : IWork
     public string Kind => "fit";
 
     public string Unit => "fits";
-
-    public string Shape => "records-fit-1";
 
     public bool GoesOn => false;
 
@@ -71,7 +70,7 @@ internal sealed class FitWork(RecordsDesk records) : IWork
         [
             .. fit.ByStation.Rivals.Zip(fit.ByBlock.Rivals).Select(pair => new WorkRow([pair.First.Name, Number(pair.First.OffDb), Number(pair.Second.OffDb)])),
             new(["this correction", Number(fit.ByStation.OffDb), Number(fit.ByBlock.OffDb)]),
-            new(["held by its 90 % interval", Numbers.Percent(fit.ByStation.Held), Numbers.Percent(fit.ByBlock.Held)]),
+            new(["held by its 90 % interval", LinkOdds.ShortPercent(fit.ByStation.Held), LinkOdds.ShortPercent(fit.ByBlock.Held)]),
         ]);
 
     private static WorkTable Own(CorrectionFit fit) => new(

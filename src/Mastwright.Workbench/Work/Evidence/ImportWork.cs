@@ -13,8 +13,6 @@ internal sealed class ImportWork(RecordsDesk records, FileShelf files) : IWork
 
     public string Unit => "rows";
 
-    public string Shape => "records-import-1";
-
     public bool GoesOn => true;
 
     public bool HangsOnPlan => false;

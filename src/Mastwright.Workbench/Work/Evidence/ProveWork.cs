@@ -27,8 +27,6 @@ internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) :
 
     public string Unit => "proofs";
 
-    public string Shape => "proof-1";
-
     public bool GoesOn => false;
 
     public bool HangsOnPlan => true;
@@ -73,7 +71,7 @@ internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) :
     private static WorkAnswer Answer(ProofAnswer answer, ImmutableArray<LinkStation> stations)
     {
         ProofReport report = answer.Report;
-        MatrixStation[] places = [.. stations.Select(one => new MatrixStation(one.Key, one.Subject, one.Name, one.Position.Point, one.FitOut is not null))];
+        MatrixStation[] places = [.. stations.Select(one => one.OnMatrix)];
         return new()
         {
             Json = ProofJson.Write(report, answer.Stations, answer.Agreement),
@@ -116,18 +114,18 @@ internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) :
         [
             row.Name, Number(row.PredictedDbm, "0.0"), Number(row.SpreadDb, "0.0"),
             row.MeasuredDbm is { } heard ? (row.WeakOnesLost ? "≤ " : "") + Number(heard, "0.0") : "not heard",
-            row.OffDb is { } off ? Db(off) : "", Numbers.Percent(row.Works),
+            row.OffDb is { } off ? Db(off) : "", LinkOdds.ShortPercent(row.Works),
         ]))]);
 
     private static string Note(StationProof one) =>
         one.MovedAlone || one.OwnStep is not null ? "a change of its own"
-        : one.Chance is { } chance ? $"{(one.Before.Packets == 0 ? "new" : "lost")}; by chance: {Numbers.Percent(chance)}"
+        : one.Chance is { } chance ? $"{(one.Before.Packets == 0 ? "new" : "lost")}; by chance: {LinkOdds.ShortPercent(chance)}"
         : one.Knowledge == ShiftKnowledge.LossesCounted ? "losses counted"
         : "";
 
     private static string Rate(HeardSummary heard) => heard.Packets == 0 ? "none" : Number(heard.PacketsADay, "0.0");
 
-    private static string Delivered(HeardSummary heard) => heard.Delivery is null ? "–" : Number(100 * heard.Counted / (heard.Counted + heard.Lost), "0") + " %";
+    private static string Delivered(HeardSummary heard) => heard.DeliveredShare is { } share ? Number(100 * share, "0") + " %" : "–";
 
     private static string Knowledge(ShiftKnowledge knowledge) => knowledge switch
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Air;
 using Mastwright.Network.Links;
 using Mastwright.Pictures.Network;
@@ -16,8 +17,6 @@ internal sealed class AirWork : IWork
     public string Kind => "air";
 
     public string Unit => "simulations";
-
-    public string Shape => "air-1";
 
     public bool GoesOn => false;
 
@@ -45,7 +44,7 @@ internal sealed class AirWork : IWork
         item.Report(0);
         return Answer(AirExamination.Of(
             links, traffic, settings,
-            [.. ofTraffic, .. ofSettings, .. (hopLimit ?? session.Plan.Relaying.HopLimit) is null ? [new Assumption("hop-limit", string.Create(CultureInfo.InvariantCulture, $"hop limit {settings.HopLimit}: two relays between at most"), "common practice", "")] : Array.Empty<Assumption>()],
+            [.. ofTraffic, .. ofSettings.Where(one => one.Code != "hop-limit" || hopLimit is null)],
             item, item.Cancellation));
     }
 
@@ -58,7 +57,7 @@ internal sealed class AirWork : IWork
             Sentences =
             [
                 string.Create(CultureInfo.InvariantCulture, $"{result.DurationSeconds / 3600:0.##} h on the channel, {report.Links.Matrix.Stations.Length} stations, packets of {1000 * report.Settings.AirtimeSeconds:0} ms, seed {report.Settings.Seed}."),
-                string.Create(CultureInfo.InvariantCulture, $"{result.Made} packets made, {result.Sent} sent with those passed on; {Numbers.Percent(Math.Min(1, result.DeliveredShare))} of what is wanted arrives."),
+                string.Create(CultureInfo.InvariantCulture, $"{result.Made} packets made, {result.Sent} sent with those passed on; {LinkOdds.ShortPercent(Math.Min(1, result.DeliveredShare))} of what is wanted arrives."),
                 "Every link is at its best guess here; the hops tell how sure they are.",
             ],
             Pictures = [new("air", "How busy the channel is at each station, and what arrives as traffic grows", theme => AirPicture.Draw(report, theme))],
@@ -79,8 +78,8 @@ internal sealed class AirWork : IWork
                     "With more traffic, or as much more from more stations in the same places",
                     [new("times the traffic"), new("arrives", true), new("busy at most", true)],
                     [
-                        .. report.Growth.Select(growth => new WorkRow([Number(growth.Factor, "0"), Numbers.Percent(Math.Min(1, growth.DeliveredShare)), Numbers.Percent(growth.MostBusyShare)])),
-                        .. report.Remedies.Select(remedy => new WorkRow([$"then with {remedy.Text}", Numbers.Percent(remedy.DeliveredShare), ""])),
+                        .. report.Growth.Select(growth => new WorkRow([Number(growth.Factor, "0"), LinkOdds.ShortPercent(Math.Min(1, growth.DeliveredShare)), LinkOdds.ShortPercent(growth.MostBusyShare)])),
+                        .. report.Remedies.Select(remedy => new WorkRow([$"then with {remedy.Text}", LinkOdds.ShortPercent(remedy.DeliveredShare), ""])),
                     ]),
             ],
             Ledgers = report.Ledgers,
@@ -103,8 +102,8 @@ internal sealed class AirWork : IWork
                 long others = result.Made - one.Made;
                 return new WorkRow(
                 [
-                    report.Links.Matrix.Stations[station].Name, Plain(one.Made), Plain(one.Sent), Number(100 * one.AirSeconds / result.DurationSeconds, "0.000"), Numbers.Percent(one.BusySeconds / result.DurationSeconds),
-                    one.Made == 0 ? "" : Number((double)heardBy / one.Made, "0.0"), others == 0 ? "" : Numbers.Percent((double)hears / others),
+                    report.Links.Matrix.Stations[station].Name, Plain(one.Made), Plain(one.Sent), Number(100 * one.AirSeconds / result.DurationSeconds, "0.000"), LinkOdds.ShortPercent(one.BusySeconds / result.DurationSeconds),
+                    one.Made == 0 ? "" : Number((double)heardBy / one.Made, "0.0"), others == 0 ? "" : LinkOdds.ShortPercent((double)hears / others),
                 ]);
             }),
         ];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Hops;
 using Mastwright.Network.Links;
 using Mastwright.Pictures.Network;
@@ -14,14 +15,9 @@ namespace Mastwright.Workbench.Work.Network;
 /// <summary>How the other stations are reached from one, and what others hang on.</summary>
 internal sealed class HopsWork : IWork
 {
-    /// <summary>Time percentages of the air that opens far links.</summary>
-    private static readonly double[] Enhanced = [10, 1];
-
     public string Kind => "hops";
 
     public string Unit => "worlds";
-
-    public string Shape => "hops-1";
 
     public bool GoesOn => false;
 
@@ -42,16 +38,16 @@ internal sealed class HopsWork : IWork
             return null;
         }
 
-        double?[] percents = [null, .. Enhanced.Where(percent => percent < session.Assessment.Settings.TimePercent).Select(percent => (double?)percent)];
-        if (WorkStations.Links(session, stations, item, tell, percents) is not [{ } usual, .. var enhanced])
+        if (WorkStations.Links(session, stations, item, tell, HopExamination.TimePercents(session.Assessment.Settings.TimePercent)) is not { } links)
         {
             return null;
         }
 
-        HopSettings settings = new() { HopLimit = Numbers.Whole(item.Question["hop-limit"], 1, 32) ?? 3, Worlds = 1000, Packets = 20, Seed = 1 };
+        int? hopLimit = Numbers.Whole(item.Question["hop-limit"], 1, 32);
+        HopSettings settings = new() { HopLimit = hopLimit ?? 3, Worlds = 1000, Packets = 20, Seed = 1 };
         item.Total = settings.Worlds;
-        HopReport report = HopExamination.Of(usual, enhanced, usual.Matrix.Stations.IndexOf(usual.Matrix.Stations.First(one => one.Key == sender.Key)), settings, item, item.Cancellation);
-        return Answer(report);
+        HopReport report = HopExamination.Of(links, sender.Key, settings, item, item.Cancellation);
+        return Answer(hopLimit is null ? report with { Assumptions = [HopExamination.LimitAssumed(""), .. report.Assumptions] } : report);
     }
 
     private static WorkAnswer Answer(HopReport report)
@@ -87,14 +83,14 @@ internal sealed class HopsWork : IWork
     private static WorkRow Row(LinkMatrix matrix, StationHops station)
     {
         string[] route = station.Route is { } way
-            ? [Numbers.Percent(station.RouteWorks), Numbers.Percent(station.RouteDelivers), way.Stations.Length == 2 ? "directly" : string.Join(", ", way.Stations.Skip(1).SkipLast(1).Select(one => matrix.Stations[one].Name))]
+            ? [LinkOdds.ShortPercent(station.RouteWorks), LinkOdds.ShortPercent(station.RouteDelivers), way.Stations.Length == 2 ? "directly" : string.Join(", ", way.Stations.Skip(1).SkipLast(1).Select(one => matrix.Stations[one].Name))]
             : ["–", "–", "no route"];
         return new(
         [
             matrix.Stations[station.Flooded.Station].Name,
             station.FewestHops < 0 ? "–" : station.FewestHops.ToString(CultureInfo.InvariantCulture),
-            Numbers.Percent(station.Flooded.Confidence),
-            station.Flooded.Confidence == 0 ? "–" : Numbers.Percent(station.Flooded.DeliversIfReached),
+            LinkOdds.ShortPercent(station.Flooded.Confidence),
+            station.Flooded.Confidence == 0 ? "–" : LinkOdds.ShortPercent(station.Flooded.DeliversIfReached),
             .. route,
         ]);
     }

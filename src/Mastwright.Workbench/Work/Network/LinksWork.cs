@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Links;
 using Mastwright.Pictures.Network;
 using Mastwright.Plans;
@@ -17,8 +18,6 @@ internal sealed class LinksWork : IWork
     public string Kind => "links";
 
     public string Unit => "pairs";
-
-    public string Shape => "links-1";
 
     public bool GoesOn => false;
 
@@ -68,7 +67,7 @@ internal sealed class LinksWork : IWork
     {
         (MatrixStation from, MatrixStation to) = (matrix.Stations[pair.From], matrix.Stations[pair.To]);
         double? delivers = pair.Out.Odds is { } there && pair.Back.Odds is { } back ? (there.Works <= back.Works ? there : back).DeliversIfItWorks : null;
-        return new([$"{from.Name} – {to.Name}", Numbers.Kilometres(pair.DistanceMetres), Margin(pair.Out), Margin(pair.Back), Numbers.Percent(pair.WorksBothWays), Numbers.Percent(delivers)])
+        return new([$"{from.Name} – {to.Name}", Numbers.Kilometres(pair.DistanceMetres), Margin(pair.Out), Margin(pair.Back), LinkOdds.ShortPercent(pair.WorksBothWays), LinkOdds.ShortPercent(delivers)])
         {
             Verdict = pair.Verdict,
             Address = $"/?site={Uri.EscapeDataString(from.Key)}&to={Uri.EscapeDataString(to.Key)}",

@@ -21,8 +21,6 @@ internal sealed class ReachWork : IWork
 
     public string Unit => "cells";
 
-    public string Shape => "reach-1";
-
     public bool GoesOn => true;
 
     public bool HangsOnPlan => true;
@@ -43,7 +41,7 @@ internal sealed class ReachWork : IWork
             Stations = [station.Subject],
             Area = new(radiusMetres, Math.Max(ReachOptions.UsualCellMetres, 2 * radiusMetres / CellsAcross)),
             Receiver = item.Question["receiver"] ?? ReachReceiver.HandheldKey,
-            Direction = item.Question["direction"] switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+            Direction = ReachReport.DirectionOf(item.Question["direction"]),
             // The picture wants the ground at its corners too.
             Files = ["reach.svg"],
         };

@@ -18,13 +18,9 @@ namespace Mastwright.Workbench.Work.Network;
 /// <summary>Where one to five more relays would help most. Links and sweeps are kept as they are worked out, so that it goes on where it was.</summary>
 internal sealed class RelayWork : IWork
 {
-    private static readonly string[] Goals = ["stations", "shadow", "weights", "robustness"];
-
     public string Kind => "relay";
 
     public string Unit => "steps";
-
-    public string Shape => "relay-1";
 
     public bool GoesOn => true;
 
@@ -49,7 +45,7 @@ internal sealed class RelayWork : IWork
         RelayOptions options = new()
         {
             Home = home.Subject,
-            Goal = (RelayGoal)Math.Max(0, Array.IndexOf(Goals, question["goal"] ?? "shadow")),
+            Goal = RelayFindings.GoalOf(question["goal"]),
             Relays = Numbers.Whole(question["relays"], 1, RelayOptions.MostRelays) ?? 1,
             HalfSideMetres = 1000 * (Numbers.Whole(question["radius"], 1, 100) ?? 10),
             MastMetres = Numbers.Whole(question["mast"], 1, 60),

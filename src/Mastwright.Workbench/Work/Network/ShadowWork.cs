@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
+using Mastwright.Network;
 using Mastwright.Network.Links;
 using Mastwright.Network.Reach;
 using Mastwright.Network.Shadow;
@@ -24,8 +25,6 @@ internal sealed class ShadowWork : IWork
     public string Kind => "shadow";
 
     public string Unit => "maps";
-
-    public string Shape => "shadow-1";
 
     public bool GoesOn => false;
 
@@ -52,7 +51,7 @@ internal sealed class ShadowWork : IWork
             Stations = [station.Key],
             Area = new(1000 * kilometres, Math.Max(ReachOptions.UsualCellMetres, 9 * kilometres)),
             Receiver = item.Question["receiver"] ?? ReachReceiver.HandheldKey,
-            Direction = item.Question["direction"] switch { "hears" => ReachDirection.Hears, "both" => ReachDirection.Both, _ => ReachDirection.Heard },
+            Direction = ReachReport.DirectionOf(item.Question["direction"]),
             Files = [],
         };
         int hopLimit = Numbers.Whole(item.Question["hop-limit"], 1, 32) ?? 3;
@@ -80,7 +79,7 @@ internal sealed class ShadowWork : IWork
                     "shadow",
                     "Area by cause, and what relays reach of it",
                     [new("cause"), new("km²", true), new("share", true), .. Enumerable.Range(2, hops).Select(hop => new WorkColumn(string.Create(CultureInfo.InvariantCulture, $"in {hop} hops, km²"), true))],
-                    [.. report.Parts.Select(part => new WorkRow([ShadowExamination.Words(part.Cause), Area(part.AreaSquareMetres), Numbers.Percent(all == 0 ? null : part.AreaSquareMetres / 1e6 / all), .. Enumerable.Range(0, hops).Select(hop => part.Cause == ShadowCause.Reached || hop >= part.ByHops.Count ? "" : Area(part.ByHops[hop]))]))]),
+                    [.. report.Parts.Select(part => new WorkRow([ShadowExamination.Words(part.Cause), Area(part.AreaSquareMetres), LinkOdds.ShortPercent(all == 0 ? null : part.AreaSquareMetres / 1e6 / all), .. Enumerable.Range(0, hops).Select(hop => part.Cause == ShadowCause.Reached || hop >= part.ByHops.Count ? "" : Area(part.ByHops[hop]))]))]),
                 new(
                     "ridge",
                     "Points of the ridges that throw the shadow, by bearing",

@@ -48,18 +48,8 @@ internal static class WorkStations
     }
 
     /// <summary>The links at the plan's time percentage, then at others; null, after telling, when the ground turns out to be damaged.</summary>
-    internal static ImmutableArray<MatrixReport>? Links(PlanSession session, ImmutableArray<LinkStation> stations, WorkItem item, Action<string> tell, params double?[] timePercents)
-    {
-        MatrixRun run = new(session, CacheFolder.Usual);
-        ImmutableArray<MatrixReport> reports = [.. timePercents.Select(percent => run.Run(stations, percent, item, item.Cancellation))];
-        if (session.TellDamage(tell))
-        {
-            return null;
-        }
-
-        run.Keep(_ => { });
-        return reports;
-    }
+    internal static ImmutableArray<MatrixReport>? Links(PlanSession session, ImmutableArray<LinkStation> stations, WorkItem item, Action<string> tell, params IEnumerable<double?> timePercents) =>
+        MatrixRun.All(session, stations, CacheFolder.Usual, timePercents, item, tell, _ => { }, item.Cancellation);
 
     private static Dictionary<string, string> Chosen(PlanSession session, WorkQuestion question) =>
         FitOutChoice.Read(session.Plan, (question["fit-outs"] ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries), out _) ?? new(StringComparer.Ordinal);

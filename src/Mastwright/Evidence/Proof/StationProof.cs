@@ -37,6 +37,9 @@ public enum ShiftKnowledge
 public sealed record HeardSummary(
     long Packets, int DaysHeard, int Days, ConfidenceInterval? ShareOfDays, long Counted, double Lost, ConfidenceInterval? Delivery, double LowSnrDb, int? TypicalHops)
 {
+    /// <summary>Share, 0 to 1, of its packets that were heard; null where the lost ones cannot be counted.</summary>
+    public double? DeliveredShare => Delivery is null ? null : Counted / (Counted + Lost);
+
     /// <summary>Packets a day on which anything was heard; 0 without such a day.</summary>
     public double PacketsADay => Days == 0 ? 0 : (double)Packets / Days;
 }
