@@ -31,19 +31,15 @@ internal sealed class RelaySearchRun(
         }
 
         Dictionary<(int Relay, int Station), double> own = links.WithStations(places.Stations, withAll: !IsOfArea || options.ThroughRelays, cancellation);
-        int[] able = [.. Enumerable.Range(0, places.Candidates.Length).Where(one => options.ThroughRelays || own.Keys.Any(key => key.Relay == one))];
-        if (!options.ThroughRelays)
-        {
-            HashSet<int> joined = [.. own.Keys.Where(key => links.IsJoined[key.Station]).Select(key => key.Relay)];
-            able = [.. able.Where(joined.Contains)];
-        }
+        Dictionary<int, double> joined = own.Where(link => links.IsJoined[link.Key.Station]).GroupBy(link => link.Key.Relay).ToDictionary(one => one.Key, one => one.Max(link => link.Value));
+        int[] able = [.. Enumerable.Range(0, places.Candidates.Length).Where(one => options.ThroughRelays || joined.ContainsKey(one))];
 
         progress?.Report(new("looking from candidates", able.Length));
         int[] kept = [.. Screen(cover, places, able, own, cancellation).Select(one => able[one])];
         if (cover is null)
         {
             // Many candidates join the same stations: of equals the first one is taken, so the one that hangs by the most margin comes first.
-            kept = [.. kept.OrderByDescending(one => own.Where(link => link.Key.Relay == one && links.IsJoined[link.Key.Station]).Select(link => link.Value).DefaultIfEmpty(double.NegativeInfinity).Max()).ThenBy(one => one)];
+            kept = [.. kept.OrderByDescending(one => joined.GetValueOrDefault(one, double.NegativeInfinity)).ThenBy(one => one)];
         }
 
         ImmutableArray<LinkStation> relays = [.. kept.Select(one => places.Stations[one])];

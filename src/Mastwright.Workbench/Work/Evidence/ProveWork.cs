@@ -12,16 +12,14 @@ using Mastwright.Records.Store;
 using Mastwright.Reports.Documents;
 using Mastwright.Reports.Evidence;
 using Mastwright.Reports.Sessions;
-using Mastwright.Station;
 using Mastwright.Workbench.Components;
 using Mastwright.Workbench.Desk;
-using Mastwright.Workbench.Hosting;
 using Mastwright.Workbench.Work.Network;
 
 namespace Mastwright.Workbench.Work.Evidence;
 
 /// <summary>Two periods of a station's records against each other, and against the prediction.</summary>
-internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) : IWork
+internal sealed class ProveWork(RecordsDesk records) : IWork
 {
     public string Kind => "prove";
 
@@ -35,14 +33,14 @@ internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) :
 
     public WorkAnswer? Run(WorkItem item, Action<string> tell)
     {
-        if (WorkStations.Session(item, tell) is not { } session || PlanSession.Catalogue(session.Document, options.AllowOutside, tell) is not { } catalogue)
+        if (WorkStations.Session(item, tell) is not { } session)
         {
             return null;
         }
 
         WorkQuestion question = item.Question;
         ProveRequest request = new(question["site"] ?? "", question["network"], question["before"], question["after"], Numbers.Whole(question["entry"], 1, int.MaxValue));
-        if (Made(session, catalogue, request, tell) is not { } answer)
+        if (Made(session, request, tell) is not { } answer)
         {
             return null;
         }
@@ -56,7 +54,7 @@ internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) :
         return Answer(answer, LinkSelection.Stations(session.Plan, ImmutableDictionary<string, string>.Empty));
     }
 
-    private ProofAnswer? Made(PlanSession session, StationCatalogue catalogue, ProveRequest request, Action<string> tell)
+    private ProofAnswer? Made(PlanSession session, ProveRequest request, Action<string> tell)
     {
         if (!records.IsThere)
         {
@@ -65,7 +63,7 @@ internal sealed class ProveWork(RecordsDesk records, WorkbenchOptions options) :
         }
 
         using RecordStore store = records.Open();
-        return ProofRun.Make(session.Plan, catalogue, store, request, tell);
+        return ProofRun.Make(session.Plan, session.Rows, store, request, tell);
     }
 
     private static WorkAnswer Answer(ProofAnswer answer, ImmutableArray<LinkStation> stations)
