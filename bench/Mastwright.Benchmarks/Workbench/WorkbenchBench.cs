@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
+using System.Text.Json;
 using Mastwright.Benchmarks.Figures;
 using Mastwright.Benchmarks.Reach;
 using Mastwright.Tests.Workbench.Browser;
@@ -16,6 +17,7 @@ internal static class WorkbenchBench
     private const int FirstSteps = 10;
     private const int MoveMilliseconds = 40;
     private const double RoundPixels = 60;
+    private const int Searches = 8;
 
     /// <summary>Prints every figure.</summary>
     /// <returns>Whether every bound holds.</returns>
@@ -30,7 +32,8 @@ internal static class WorkbenchBench
             await Opening(report, scene).ConfigureAwait(false);
             await Dragging(report, scene, "", 150).ConfigureAwait(false);
             await LongWork(scene).ConfigureAwait(false);
-            await Dragging(report, scene, ", while a search for relays goes on", 200).ConfigureAwait(false);
+            await Dragging(report, scene, ", while searches for relays go on", 200).ConfigureAwait(false);
+            await StillWorks(scene).ConfigureAwait(false);
             ReachReport.Part("Memory of the server after all this");
             report.Most("held (VmRSS), demo", scene.Server.Mebibytes, 512, "MiB");
             await Killed(report, scene).ConfigureAwait(false);
@@ -73,13 +76,29 @@ internal static class WorkbenchBench
         report.Most("the map is drawn", Sample.Median(loads.Select(load => load.Drawn)), 4000, "ms", Worst(loads.Select(load => load.Drawn)));
     }
 
-    /// <summary>Asks for work that takes longer than the drag that follows.</summary>
+    /// <summary>Asks for work that takes longer than the drag that follows: one search after another.</summary>
     private static async Task LongWork(ServedScene scene)
     {
         using HttpClient client = new() { BaseAddress = new(scene.Server.Address) };
-        object question = new { kind = "relay", settings = new Dictionary<string, string> { ["site"] = "ferry-house", ["radius"] = "50", ["relays"] = "3" } };
-        using HttpResponseMessage answer = await client.PostAsJsonAsync(new Uri("api/v1/work", UriKind.Relative), question).ConfigureAwait(false);
-        answer.EnsureSuccessStatusCode();
+        for (int radius = 50; radius > 50 - Searches; radius--)
+        {
+            object question = new { kind = "relay", settings = new Dictionary<string, string> { ["site"] = "ferry-house", ["radius"] = radius.ToString(CultureInfo.InvariantCulture), ["relays"] = "3" } };
+            using HttpResponseMessage answer = await client.PostAsJsonAsync(new Uri("api/v1/work", UriKind.Relative), question).ConfigureAwait(false);
+            answer.EnsureSuccessStatusCode();
+        }
+    }
+
+    /// <summary>A drag beside work that was over before it would measure nothing.</summary>
+    private static async Task StillWorks(ServedScene scene)
+    {
+        using HttpClient client = new() { BaseAddress = new(scene.Server.Address) };
+        using JsonDocument work = (await client.GetFromJsonAsync<JsonDocument>(new Uri("api/v1/work", UriKind.Relative)).ConfigureAwait(false))!;
+        int left = work.RootElement.GetProperty("items").EnumerateArray().Count(item => item.GetProperty("state").GetString() is "waiting" or "running");
+        ReachReport.Plain("searches not done when it ended", left, "", $"of {Searches}");
+        if (left == 0)
+        {
+            throw new InvalidOperationException("All searches were done before the drag was: ask for more of them.");
+        }
     }
 
     private static async Task Dragging(ReachReport report, ServedScene scene, string besides, double mostMilliseconds)

@@ -106,7 +106,7 @@ internal static class MapImage
             || (row > 0 && sea[at - columns]) || (row < frame.Rows - 1 && sea[at + columns]);
     }
 
-    /// <summary>Light on a slope from the north-west, 45° high; 0 is a level place.</summary>
+    /// <summary>Light on a point of the relief; 0 is a level place.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Shade(ReadOnlySpan<float> heights, GridFrame frame, int column, int row)
     {
@@ -117,9 +117,7 @@ internal static class MapImage
         float south = heights[(Math.Min(frame.Rows - 1, row + 1) * columns) + column];
         double eastward = Exaggeration * (east - west) / (2 * frame.StepX);
         double northward = Exaggeration * (north - south) / (2 * frame.StepY);
-        double light = (1 + ((eastward - northward) / Math.Sqrt(2))) / Math.Sqrt(2 * (1 + (eastward * eastward) + (northward * northward)));
-        double shade = light - Math.Sqrt(0.5);
-        return double.IsNaN(shade) ? 0 : shade;
+        return SlopeLight.Of(eastward, northward);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

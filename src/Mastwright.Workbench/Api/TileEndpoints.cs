@@ -15,18 +15,26 @@ internal static class TileEndpoints
     {
         api.MapGet("/tiles/heights/{zoom:int}/{x:int}/{y:int}.png", Heights)
             .Picture("image/png", "Heights of a web map tile, 256 pixels a side: metres = red × 256 + green + blue / 256 − 32768; 0 m where nothing is known.");
-        api.MapGet("/tiles/land/{theme}/{zoom:int}/{x:int}/{y:int}.png", Land)
-            .Picture("image/png", "What lies on the ground of a web map tile: water, trees, houses; hatched where no height is known. The theme is light or dark.");
+        api.MapGet("/tiles/{kind:regex(^(land|ground)$)}/{theme}/{zoom:int}/{x:int}/{y:int}.jpg", Picture)
+            .Picture("image/jpeg", "The ground of a web map tile, 512 pixels a side: land is water, trees and houses, hatched where no height is known; ground is the same in the light on its slopes. The theme is light or dark.");
+        api.MapGet("/tiles/relief/{theme}/{zoom:int}/{x:int}/{y:int}.png", Relief)
+            .Picture("image/png", "The light on the slopes of a web map tile, 512 pixels a side, for laying over another map. The theme is light or dark.");
     }
 
     private static IResult Heights(PlanDesk desk, HttpContext context, int zoom, int x, int y, string? ground) =>
-        Tile(desk, context, new(zoom, x, y), "h", ground, (tiles, tile) => tiles.HeightPng(tile));
+        Tile(desk, context, new(zoom, x, y), "h", "image/png", ground, (tiles, tile) => tiles.HeightPng(tile));
 
-    private static IResult Land(PlanDesk desk, HttpContext context, string theme, int zoom, int x, int y, string? ground) => theme is "light" or "dark"
-        ? Tile(desk, context, new(zoom, x, y), theme, ground, (tiles, tile) => tiles.LandPng(tile, theme == "dark" ? Theme.Dark : Theme.Light))
+    private static IResult Picture(PlanDesk desk, HttpContext context, string kind, string theme, int zoom, int x, int y, string? ground) =>
+        Drawn(desk, context, kind == "land" ? PictureKind.Land : PictureKind.Ground, theme, new(zoom, x, y), ground);
+
+    private static IResult Relief(PlanDesk desk, HttpContext context, string theme, int zoom, int x, int y, string? ground) =>
+        Drawn(desk, context, PictureKind.Relief, theme, new(zoom, x, y), ground);
+
+    private static IResult Drawn(PlanDesk desk, HttpContext context, PictureKind kind, string theme, TileAddress tile, string? ground) => theme is "light" or "dark"
+        ? Tile(desk, context, tile, $"{kind}-{theme}", kind == PictureKind.Relief ? "image/png" : "image/jpeg", ground, (tiles, one) => tiles.Picture(one, kind, theme == "dark" ? Theme.Dark : Theme.Light))
         : ApiAnswer.Wrong("the theme is light or dark");
 
-    private static IResult Tile(PlanDesk desk, HttpContext context, TileAddress tile, string kind, string? ground, Func<GroundTiles, TileAddress, byte[]> make)
+    private static IResult Tile(PlanDesk desk, HttpContext context, TileAddress tile, string kind, string mediaType, string? ground, Func<GroundTiles, TileAddress, byte[]> make)
     {
         if (!tile.Exists)
         {
@@ -40,7 +48,7 @@ internal static class TileEndpoints
             // What the browser has already is not made again only to be found the same.
             bool isHeld = context.Request.GetTypedHeaders().IfNoneMatch.Any(held => held.Compare(tag, useStrongComparison: false));
             context.Response.Headers.ETag = tag.ToString();
-            return isHeld ? Results.StatusCode(StatusCodes.Status304NotModified) : Results.Bytes(make(view.Tiles!, tile), "image/png");
+            return isHeld ? Results.StatusCode(StatusCodes.Status304NotModified) : Results.Bytes(make(view.Tiles!, tile), mediaType);
         });
     }
 }

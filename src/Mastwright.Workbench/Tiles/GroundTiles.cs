@@ -16,12 +16,15 @@ internal sealed class GroundTiles(GroundLibrary ground)
     /// <summary>The least zoom that is sampled from the files: a tile is then at most 80 km wide.</summary>
     public const int DirectZoom = 9;
 
+    /// <summary>Pixels a side of a picture: it shows the ground as finely as the four tiles of heights below it.</summary>
+    public const int PictureSide = 2 * TileAddress.Side;
+
     private const long HeightBytes = 24L << 20;
     private const long PictureBytes = 16L << 20;
 
     private readonly GeoBounds[] files = [.. ground.HeightBounds];
     private readonly BoundedCache<TileAddress, float[]> heights = new(HeightBytes, tile => Math.Max(64, tile.Length * sizeof(float)));
-    private readonly BoundedCache<(TileAddress Tile, char Kind), byte[]> pictures = new(PictureBytes, picture => picture.Length);
+    private readonly BoundedCache<(TileAddress Tile, PictureKind? Kind, Theme Theme), byte[]> pictures = new(PictureBytes, picture => picture.Length);
 
     /// <summary>The zoom beyond which tiles hold nothing new: their pixels are finer than the ground's samples. Between 9 and 15.</summary>
     public int LargestZoom { get; } = FinestZoom(ground);
@@ -32,10 +35,10 @@ internal sealed class GroundTiles(GroundLibrary ground)
         : GeoBounds.Of([.. files.SelectMany(one => new GeoPoint[] { new(one.SouthDegrees, one.WestDegrees), new(one.NorthDegrees, one.EastDegrees) })]);
 
     /// <summary>Heights as a PNG picture, metres = red × 256 + green + blue / 256 − 32768; 0 m where nothing is known.</summary>
-    public byte[] HeightPng(TileAddress tile) => pictures.Get((tile, 'h'), one => HeightPicture.Write(Heights(one.Tile)));
+    public byte[] HeightPng(TileAddress tile) => pictures.Get((tile, null, Theme.Light), one => HeightPicture.Write(Heights(one.Tile)));
 
-    /// <summary>What lies on the ground as a PNG picture: sea, woods, houses; hatched where no height is known.</summary>
-    public byte[] LandPng(TileAddress tile, Theme theme) => pictures.Get((tile, theme == Theme.Dark ? 'd' : 'l'), one => PixelPng.Write(LandPicture.Draw(MosaicOf(one.Tile), Heights(one.Tile), one.Tile, theme)));
+    /// <summary>The ground as a picture of <see cref="PictureSide"/> pixels: sea, woods, houses, hatched where no height is known, and the light on its slopes. The relief alone is transparent and so PNG, the others are JPEG.</summary>
+    public byte[] Picture(TileAddress tile, PictureKind kind, Theme theme) => pictures.Get((tile, kind, theme), one => Draw(one.Tile, kind, theme));
 
     /// <summary>Heights of a tile's pixels, row by row from the north-west, in metres; NaN where nothing is known; empty when nothing is known of any.</summary>
     public float[] Heights(TileAddress tile) => heights.Get(tile, Make);
@@ -56,6 +59,36 @@ internal sealed class GroundTiles(GroundLibrary ground)
 
     /// <summary>The ground of a tile; empty for small zooms, whose pictures show heights alone.</summary>
     private GroundMosaic MosaicOf(TileAddress tile) => tile.Zoom < DirectZoom || Math.Abs(tile.LatitudeDegrees(128)) > 84 ? GroundMosaic.Empty : ground.MosaicFor(tile.Bounds);
+
+    private byte[] Draw(TileAddress tile, PictureKind kind, Theme theme)
+    {
+        float[] metres = new float[PictureSide * PictureSide];
+        Array.Fill(metres, float.NaN);
+        byte[] pixels = new byte[4 * metres.Length];
+        for (int number = 0; number < 4; number++)
+        {
+            TileAddress child = tile.Child(number);
+            float[] part = Heights(child);
+            int corner = ((number >> 1) * TileAddress.Side * PictureSide) + ((number & 1) * TileAddress.Side);
+            for (int row = 0; part.Length > 0 && row < TileAddress.Side; row++)
+            {
+                part.AsSpan(row * TileAddress.Side, TileAddress.Side).CopyTo(metres.AsSpan(corner + (row * PictureSide)));
+            }
+
+            if (kind != PictureKind.Relief)
+            {
+                LandPicture.Draw(MosaicOf(child), part, child, theme, pixels.AsSpan(4 * corner), PictureSide);
+            }
+        }
+
+        if (kind != PictureKind.Land)
+        {
+            ReliefPicture.Draw(metres, PictureSide, tile.PixelMetres / 2, theme, pixels);
+        }
+
+        PixelImage image = PixelImage.FromPixels(PictureSide, PictureSide, pixels);
+        return kind == PictureKind.Relief ? PixelPng.Write(image) : PixelJpeg.Write(image);
+    }
 
     private float[] Make(TileAddress tile)
     {

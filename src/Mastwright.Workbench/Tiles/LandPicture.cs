@@ -11,11 +11,16 @@ internal static class LandPicture
     private static readonly Land LightLand = new(Ink.Of(0xF1ECDF), Ink.Of(0xC9DEEA), Ink.Of(0xD0DCD0), Ink.Of(0xDBD0DA), Ink.Of(0xE3E2DC), Ink.Of(0xFBFAF6), Ink.Of(0xC9C6BD));
     private static readonly Land DarkLand = new(Ink.Of(0x2C2C28), Ink.Of(0x14303F), Ink.Of(0x263430), Ink.Of(0x3A3440), Ink.Of(0x343535), Ink.Of(0x14191E), Ink.Of(0x333B42));
 
-    /// <summary>The picture of a tile.</summary>
-    public static PixelImage Draw(GroundMosaic mosaic, ReadOnlySpan<float> heightsMetres, TileAddress tile, Theme theme)
+    /// <summary>Draws a tile into a larger picture.</summary>
+    /// <param name="mosaic">The tile's ground.</param>
+    /// <param name="heightsMetres">Heights of its pixels; empty when none is known.</param>
+    /// <param name="tile">The tile.</param>
+    /// <param name="theme">Light or dark.</param>
+    /// <param name="pixels">Four bytes a pixel, from the tile's north-western one on.</param>
+    /// <param name="rowPixels">Pixels in a row of the picture.</param>
+    public static void Draw(GroundMosaic mosaic, ReadOnlySpan<float> heightsMetres, TileAddress tile, Theme theme, Span<byte> pixels, int rowPixels)
     {
         Land land = theme == Theme.Dark ? DarkLand : LightLand;
-        byte[] pixels = new byte[4 * TileAddress.Side * TileAddress.Side];
         for (int row = 0; row < TileAddress.Side; row++)
         {
             double latitude = tile.LatitudeDegrees(row + 0.5);
@@ -26,14 +31,10 @@ internal static class LandPicture
                 Ink ink = float.IsNaN(height)
                     ? (row + column) % HatchPixels == 0 ? land.Hatch : land.Unknown
                     : Colour(land, mosaic, height, latitude, tile.LongitudeDegrees(column + 0.5));
-                pixels[4 * i] = ink.Red;
-                pixels[(4 * i) + 1] = ink.Green;
-                pixels[(4 * i) + 2] = ink.Blue;
-                pixels[(4 * i) + 3] = 255;
+                Span<byte> pixel = pixels.Slice(4 * ((row * rowPixels) + column), 4);
+                (pixel[0], pixel[1], pixel[2], pixel[3]) = (ink.Red, ink.Green, ink.Blue, 255);
             }
         }
-
-        return PixelImage.FromPixels(TileAddress.Side, TileAddress.Side, pixels);
     }
 
     private static Ink Colour(Land land, GroundMosaic mosaic, float height, double latitude, double longitude)

@@ -51,7 +51,8 @@ public sealed partial class RefusalTests(MovedProgram program) : IClassFixture<M
     [InlineData("/api/v1/reach?station=nobody", 400)]
     [InlineData("/api/v1/tiles/heights/23/0/0.png", 400)]
     [InlineData("/api/v1/tiles/heights/3/8/0.png", 400)]
-    [InlineData("/api/v1/tiles/land/red/3/0/0.png", 400)]
+    [InlineData("/api/v1/tiles/land/red/3/0/0.jpg", 400)]
+    [InlineData("/api/v1/tiles/clouds/light/3/0/0.jpg", 404)]
     public async Task A_wrong_question_is_answered_in_words(string question, int status)
     {
         using Served served = await Serve("--port", "0");

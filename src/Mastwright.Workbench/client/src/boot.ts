@@ -8,7 +8,7 @@ interface BlazorStart {
 const map = "./map.js";
 void import(/* @vite-ignore */ map);
 
-const everyMilliseconds = 700;
+const everyMilliseconds = 400;
 const mostFlushMilliseconds = 2000;
 
 /** Loads the page anew, after what was typed last is in its draft on the disk. */

@@ -12,13 +12,19 @@ const steps: [zoom: number, minor: number, major: number][] = [
 
 export const contourTiles = "contours://{z}/{x}/{y}";
 
+const start = () => new Worker(new URL("./contour-worker.ts", import.meta.url), { type: "module" });
+
+/** The first one starts while the page does. */
+let ready: Worker | null = start();
+
 /** Answers the map's questions for contour tiles by way of the worker. */
 export class Contours {
-  private readonly worker = new Worker(new URL("./contour-worker.ts", import.meta.url), { type: "module" });
+  private readonly worker = ready ?? start();
   private readonly waiting = new Map<number, { resolve: (tile: ArrayBuffer) => void; reject: (fault: Error) => void }>();
   private last = 0;
 
   constructor(setup: ContourSetup) {
+    ready = null;
     this.worker.onmessage = (event: MessageEvent<ContourReply>) => {
       const { id, tile, problem } = event.data;
       const one = this.waiting.get(id);

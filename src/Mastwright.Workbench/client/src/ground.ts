@@ -1,13 +1,13 @@
 // The ground as a map style: land, relief, contours.
-import type { StyleSpecification } from "maplibre-gl";
+import type { RasterSourceSpecification, StyleSpecification } from "maplibre-gl";
 import { contourTiles } from "./contours";
 import type { BenchSettings, BenchState } from "./state";
 
 export type Theme = "light" | "dark";
 
 const inks = {
-  light: { paper: "#fbfaf6", line: "#8a6f4d", text: "#6b5638", halo: "#f4efe3", shadow: "#4a3f55", accent: "#7d6a86", shine: "#fffdf6" },
-  dark: { paper: "#14191e", line: "#a58f6c", text: "#c4b08d", halo: "#22241f", shadow: "#04060a", accent: "#0c1016", shine: "#8d8a9c" },
+  light: { paper: "#fbfaf6", line: "#8a6f4d", text: "#6b5638", halo: "#f4efe3" },
+  dark: { paper: "#14191e", line: "#a58f6c", text: "#c4b08d", halo: "#22241f" },
 };
 
 export const verdictInks: Record<Theme, Record<string, string>> = {
@@ -30,45 +30,35 @@ export function groundStyle(settings: BenchSettings, state: BenchState, theme: T
     layers: [{ id: "paper", type: "background", paint: { "background-color": ink.paper } }],
   };
   const bounds = settings.bounds;
+  const picture = (kind: "land" | "relief" | "ground"): RasterSourceSpecification => ({
+    type: "raster",
+    tiles: [`${location.origin}/api/v1/tiles/${kind}/${theme}/{z}/{x}/{y}.${kind === "relief" ? "png" : "jpg"}?ground=${settings.groundHash}`],
+    tileSize: 512,
+    minzoom: leastZoom,
+    maxzoom: settings.largestZoom - 1,
+    bounds: bounds!,
+  });
+  const isOverBackground = Boolean(settings.backgroundTiles && state.ground === "background");
+  const isPlain = state.ground === "plain";
   if (bounds) {
-    const heights = { type: "raster-dem", tiles: [heightTiles(settings)], tileSize: 256, encoding: "terrarium", minzoom: leastZoom, maxzoom: settings.largestZoom, bounds } as const;
-    // The tilted ground asks for tiles of its own sizes: a source of its own keeps the two from waiting for one another.
-    Object.assign(style.sources, {
-      heights,
-      "heights-tilted": heights,
-      land: {
-        type: "raster",
-        tiles: [`${location.origin}/api/v1/tiles/land/${theme}/{z}/{x}/{y}.png?ground=${settings.groundHash}`],
-        tileSize: 256,
-        minzoom: leastZoom,
-        maxzoom: settings.largestZoom,
-        bounds,
-      },
-      contours: { type: "vector", tiles: [contourTiles], minzoom: 8, maxzoom: settings.largestZoom, bounds },
-    });
+    // The relief comes in the picture of the land: shading it in the browser takes a third of a second for each frame where no graphics processor helps.
+    style.sources.land = picture(isPlain || isOverBackground ? "land" : "ground");
+    style.sources["heights-tilted"] = { type: "raster-dem", tiles: [heightTiles(settings)], tileSize: 256, encoding: "terrarium", minzoom: leastZoom, maxzoom: settings.largestZoom, bounds };
+    style.sources.contours = { type: "vector", tiles: [contourTiles], minzoom: 8, maxzoom: settings.largestZoom, bounds };
     style.layers.push({ id: "land", type: "raster", source: "land", paint: { "raster-fade-duration": 0 } });
   }
 
-  if (settings.backgroundTiles && state.ground === "background") {
-    style.sources.background = { type: "raster", tiles: [settings.backgroundTiles], tileSize: 256 };
+  if (isOverBackground) {
+    style.sources.background = { type: "raster", tiles: [settings.backgroundTiles!], tileSize: 256 };
     style.layers.push({ id: "background", type: "raster", source: "background", paint: { "raster-fade-duration": 0, "raster-opacity": 0.85 } });
+    if (bounds) {
+      style.sources.relief = picture("relief");
+      style.layers.push({ id: "relief", type: "raster", source: "relief", paint: { "raster-fade-duration": 0 } });
+    }
   }
 
-  if (bounds && state.ground !== "plain") {
+  if (bounds && !isPlain) {
     style.layers.push(
-      {
-        id: "relief",
-        type: "hillshade",
-        source: "heights",
-        paint: {
-          "hillshade-method": "igor",
-          "hillshade-exaggeration": 0.55,
-          "hillshade-illumination-direction": 315,
-          "hillshade-shadow-color": ink.shadow,
-          "hillshade-accent-color": ink.accent,
-          "hillshade-highlight-color": ink.shine,
-        },
-      },
       {
         id: "contour-lines",
         type: "line",

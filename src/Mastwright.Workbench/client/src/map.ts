@@ -1,22 +1,32 @@
 // The map module: the ground, the stations and the links. It asks the HTTP API for all that it draws; Blazor tells it what is selected
 // (show) and that the plan was read again (reload), and hears of a pick and of where the map was moved to.
-import { addProtocol, AttributionControl, Map as GroundMap, removeProtocol, ScaleControl, setWorkerUrl, type Marker, type PaddingOptions } from "maplibre-gl";
+import { addProtocol, AttributionControl, Map as GroundMap, prewarm, removeProtocol, ScaleControl, setWorkerUrl, type Marker, type PaddingOptions } from "maplibre-gl";
 import "maplibre-gl/dist/maplibre-gl.css";
 import { askCheck, askPlan, type Check, type Plan, type Site } from "./api";
 import { Contours } from "./contours";
 import { Drags } from "./drag/drags";
 import { groundStyle, heightTiles, type Theme } from "./ground";
 import { Links } from "./links";
+import { drawWhole } from "./opening";
 import { Stations } from "./stations";
 import { parseView, viewText, type BenchSettings, type BenchState, type Listener } from "./state";
 
 setWorkerUrl(new URL(/* @vite-ignore */ "./maplibre-gl-worker.mjs", import.meta.url).href);
+// The library's workers start while the page does.
+prewarm();
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
 const letGoMilliseconds = 300;
 const lowSheetPixels = 120;
+
+/** Whether the map is drawn without a graphics processor. */
+function isDrawnByProcessor(canvas: HTMLCanvasElement): boolean {
+  const context = canvas.getContext("webgl2");
+  const names = context?.getExtension("WEBGL_debug_renderer_info");
+  return Boolean(names && /swiftshader|llvmpipe/i.test(String(context!.getParameter(names.UNMASKED_RENDERER_WEBGL))));
+}
 
 /** The map on its page. Blazor keeps one and calls its methods. */
 export class Bench {
@@ -75,6 +85,7 @@ export class Bench {
       maxZoom: 18,
       maxPitch: 70,
       attributionControl: false,
+      validateStyle: false,
       fadeDuration: 0,
     });
     if (settings.backgroundTiles) {
@@ -82,6 +93,7 @@ export class Bench {
     }
 
     this.map.addControl(new ScaleControl({ maxWidth: 110 }), "top-left");
+    document.documentElement.toggleAttribute("data-unaided", isDrawnByProcessor(this.map.getCanvas()));
     this.map.getCanvas().setAttribute("aria-label", "Map of the ground. Arrow keys move it, plus and minus zoom, shift with arrows turns and tilts it.");
     this.links = new Links(this.map);
     this.stations = new Stations(
@@ -129,7 +141,9 @@ export class Bench {
       }
     });
     this.map.on("pitchend", () => this.tilt());
+    const opened = drawWhole(this.map);
     this.map.once("idle", () => {
+      opened();
       this.host.dataset.drawn = "true";
       performance.mark("map-drawn");
     });
