@@ -33,7 +33,7 @@ internal static class WorkbenchBench
             await Dragging(report, scene, "", 150).ConfigureAwait(false);
             await LongWork(scene).ConfigureAwait(false);
             await Dragging(report, scene, ", while searches for relays go on", 200).ConfigureAwait(false);
-            await StillWorks(scene).ConfigureAwait(false);
+            await EndWork(scene).ConfigureAwait(false);
             ReachReport.Part("Memory of the server after all this");
             report.Most("held (VmRSS), demo", scene.Server.Mebibytes, 512, "MiB");
             await Killed(report, scene).ConfigureAwait(false);
@@ -88,16 +88,22 @@ internal static class WorkbenchBench
         }
     }
 
-    /// <summary>A drag beside work that was over before it would measure nothing.</summary>
-    private static async Task StillWorks(ServedScene scene)
+    /// <summary>Ends the work. A drag beside work that was over before it would have measured nothing.</summary>
+    private static async Task EndWork(ServedScene scene)
     {
         using HttpClient client = new() { BaseAddress = new(scene.Server.Address) };
         using JsonDocument work = (await client.GetFromJsonAsync<JsonDocument>(new Uri("api/v1/work", UriKind.Relative)).ConfigureAwait(false))!;
-        int left = work.RootElement.GetProperty("items").EnumerateArray().Count(item => item.GetProperty("state").GetString() is "waiting" or "running");
-        ReachReport.Plain("searches not done when it ended", left, "", $"of {Searches}");
-        if (left == 0)
+        string[] left = [.. work.RootElement.GetProperty("items").EnumerateArray().Where(item => item.GetProperty("state").GetString() is "waiting" or "running").Select(item => item.GetProperty("id").GetString()!)];
+        ReachReport.Plain("searches not done when it ended", left.Length, "", $"of {Searches}");
+        if (left.Length == 0)
         {
             throw new InvalidOperationException("All searches were done before the drag was: ask for more of them.");
+        }
+
+        foreach (string id in left)
+        {
+            using HttpResponseMessage answer = await client.PostAsync(new Uri($"api/v1/work/{id}/cancel", UriKind.Relative), null).ConfigureAwait(false);
+            answer.EnsureSuccessStatusCode();
         }
     }
 

@@ -4,9 +4,13 @@ interface BlazorStart {
   start(options: { circuit: { reconnectionOptions: { maxRetries: number; retryIntervalMilliseconds: number } } }): Promise<void>;
 }
 
-// The map's module is wanted as soon as the line stands: it is fetched meanwhile.
-const map = "./map.js";
-void import(/* @vite-ignore */ map);
+// What the page will want as soon as its line stands is fetched meanwhile: the map, where there is one, and the editor of the plan's text.
+const wanted = { "./map.js": document.querySelector(".ground"), "./plan.js": new URLSearchParams(location.search).get("panel") === "plan" };
+for (const [module, isWanted] of Object.entries(wanted)) {
+  if (isWanted) {
+    void import(/* @vite-ignore */ module);
+  }
+}
 
 const everyMilliseconds = 400;
 const mostFlushMilliseconds = 2000;

@@ -2,7 +2,7 @@
 // whole of it is there: so it waits for its tiles, though not for long.
 import type { Map as GroundMap } from "maplibre-gl";
 
-const mostMilliseconds = 400;
+const mostMilliseconds = 900;
 
 /** Lets the map wait with its frames until its tiles are there or a while has passed. What is returned ends that. */
 export function drawWhole(map: GroundMap): () => void {
