@@ -63,6 +63,7 @@ internal static class ProofRun
     {
         ProofReading read = ProofReading.Of(store, network, new(plan), site.Key, periods.Before, periods.After);
         ModemSetting modem = plan.Modem;
+        Dictionary<string, double> intervals = plan.Neighbours.Where(one => one.SendsEverySeconds is not null).ToDictionary(one => one.Key, one => one.SendsEverySeconds!.Value, StringComparer.Ordinal);
         ProofSettings settings = new()
         {
             UsualSpreadingFactor = modem.SpreadingFactor,
@@ -71,7 +72,7 @@ internal static class ProofRun
         long now = UtcTime.Of(TimeProvider.System.GetUtcNow());
         ProofReport report = ProofReport.Of(
             new(site.Key, site.Name, place => new StationNames(plan).NameOf(read.Stations[place])),
-            ProofExamination.Run(read.Before, read.After, settings),
+            ProofExamination.Run(read.Before, read.After, settings with { SendsEverySeconds = place => intervals.TryGetValue(read.Stations[place], out double seconds) ? seconds : null }),
             read.ElsewhereBefore.Packets > 0 && read.ElsewhereAfter.Packets > 0 ? ProofExamination.Run(read.ElsewhereBefore, read.ElsewhereAfter, settings) : null,
             settings,
             store.Span(network, long.MinValue, Earliest) is not null || store.Span(network, now + (24 * ProofPeriod.Hour), long.MaxValue) is not null);

@@ -30,6 +30,7 @@ internal static class NeighbourBinder
             PowerDbm = reader.Quantity(NeighbourKeys.Power),
             NoiseFigureDb = reader.Quantity(NeighbourKeys.NoiseFigure),
             Polarisation = AntennaBinder.Polarised(reader),
+            SendsEverySeconds = reader.Exact(NeighbourKeys.SendsEvery),
         };
         reader.Done();
         return position is null ? null : neighbour;

@@ -10,6 +10,7 @@ internal static class NeighbourKeys
     internal static readonly KeyShape Gain = AntennaKeys.Gain with { Meaning = "Gain of its antenna after its feed." };
     internal static readonly KeyShape Power = RadioKeys.Power with { Meaning = "Power into its antenna." };
     internal static readonly KeyShape NoiseFigure = RadioKeys.NoiseFigure with { Meaning = "Noise figure of its receiver." };
+    internal static readonly KeyShape SendsEvery = new("sends-every", new QuantityShape(Dimension.Time, 1, 31_536_000, "15 min"), "Time from one packet of its own to the next, where it sends at a fixed interval and at no other time: a proof then knows how many were lost.");
 
     internal static readonly MappingShape Shape = new(
         "neighbour",
@@ -27,5 +28,6 @@ internal static class NeighbourKeys
         Gain,
         Power,
         NoiseFigure,
-        AntennaKeys.Polarisation);
+        AntennaKeys.Polarisation,
+        SendsEvery);
 }

@@ -286,4 +286,7 @@ public sealed record Neighbour
 
     /// <summary>Polarisation of its antenna.</summary>
     public Polarisation Polarisation { get; init; }
+
+    /// <summary>Time in seconds from one packet of its own to the next, where it sends at a fixed interval and at no other time; null when unknown.</summary>
+    public double? SendsEverySeconds { get; init; }
 }

@@ -31,6 +31,22 @@ public sealed class LinksPictureTests
         Assert.Contains("<svg", SvgWriter.Write(drawing), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(Theme.Light)]
+    [InlineData(Theme.Dark)]
+    public void Links_are_drawn_by_the_confidence_that_the_weaker_way_works(Theme theme)
+    {
+        // With 8 dB of what is not known, 12 dB work with Φ(1.5) = 93 %, −2 dB with Φ(−0.25) = 40 %, −5 dB with Φ(−0.625) = 27 %.
+        Drawing drawing = LinksPicture.DrawConfidence("Skerrin", Three, theme);
+        LineShape[] lines = [.. drawing.Group("links")!.Members.OfType<LineShape>()];
+        Assert.Equal(3, lines.Length);
+        Assert.Equal(2, lines.Count(line => line.Stroke.Dashes.Length > 0));
+        Assert.Equal(2.6, lines.Single(line => line.Stroke.Dashes.IsEmpty).Stroke.WidthPixels, 1e-9);
+        Assert.Contains("1 work both ways with a confidence of 80 % or more, 0 of 50 to 80 %, 2 of less (dashed), 0 unknown", drawing.Description, StringComparison.Ordinal);
+        Assert.Empty(drawing.MissingGlyphs());
+        Assert.All(drawing.Texts(), text => Assert.InRange(text.At.X, 0, drawing.WidthPixels));
+    }
+
     [Fact]
     public void North_is_up_and_both_axes_have_one_scale()
     {

@@ -169,7 +169,7 @@ internal static class SamplePlans
           creamery:
             position: "46.45, -18.60"
         neighbours:
-          east-quay: {name: East Quay, own: yes, position: "46.3871, -18.4410 ± 50 m", height: 6 ± 2 m, gain: 0…6 dBi, power: 20 dBm, noise-figure: 6 dB, polarisation: horizontal}
+          east-quay: {name: East Quay, own: yes, position: "46.3871, -18.4410 ± 50 m", height: 6 ± 2 m, gain: 0…6 dBi, power: 20 dBm, noise-figure: 6 dB, polarisation: horizontal, sends-every: 15 min}
         links:
           - ferry-house ~ creamery
           - creamery ~ east-quay

@@ -86,7 +86,7 @@ internal sealed class ProveWork(RecordsDesk records) : IWork
             [
                 new(
                     "proof",
-                    "Stations before and after: packets a day, share of its packets that were heard where their numbers tell the losses, and the shift of signal power with its 95 % interval. ≥: at least, ≤: at most, because the weakest packets are lost.",
+                    "Stations before and after: packets a day, share of its packets that were heard where their numbers or a fixed interval tell the losses, and the shift of signal power with its 95 % interval. ≥: at least, ≤: at most, because the weakest packets are lost.",
                     [new("station"), new("a day before", true), new("after", true), new("heard before", true), new("after", true), new("shift, dB", true), new("from", true), new("to", true), new("note")],
                     [.. report.Result.Stations.Select(one => Row(report.Question.NameOf(one.Station), one))]),
                 .. answer.Agreement is { } agreed ? [Predicted(agreed)] : Array.Empty<WorkTable>(),

@@ -48,7 +48,11 @@ internal sealed class LinksWork : IWork
             [
                 string.Create(CultureInfo.InvariantCulture, $"{pairs.Length} pairs of {matrix.Stations.Length} stations at {report.Settings.FrequencyHz / 1e6:0.###} MHz, {report.Settings.TimePercent:0.#} % of the time: {Count(pairs, Verdict.Ok)} ok, {Count(pairs, Verdict.Tight)} tight, {Count(pairs, Verdict.Fails)} fail, {Count(pairs, Verdict.Unknown)} unknown."),
             ],
-            Pictures = [new("links", "Stations and the links between them, by margin", theme => LinksPicture.Draw(report.Plan.Name, matrix, report.Settings.Wanted.MarginDb, theme))],
+            Pictures =
+            [
+                new("confidence", "Stations and the links between them, by the confidence that they work", theme => LinksPicture.DrawConfidence(report.Plan.Name, matrix, theme)),
+                new("links", "Stations and the links between them, by margin", theme => LinksPicture.Draw(report.Plan.Name, matrix, report.Settings.Wanted.MarginDb, theme)),
+            ],
             Tables =
             [
                 new(

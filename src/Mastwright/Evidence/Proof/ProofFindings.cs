@@ -126,6 +126,11 @@ internal static class ProofFindings
             };
         }
 
+        if (station.SendsMoreOften)
+        {
+            yield return Finding.Unknown("proof-interval", subject, "packets lost", ("name", name));
+        }
+
         if (station.MovedAlone)
         {
             yield return Tight("proof-moved-alone", subject, ("name", name), ("shift", ProofWords.Signed(station.SignalPower!.Shift)));

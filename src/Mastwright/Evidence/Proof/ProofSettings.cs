@@ -15,6 +15,9 @@ public sealed record ProofSettings
     /// <summary>Spreading factor of packets that do not tell theirs; 0 when not known.</summary>
     public int UsualSpreadingFactor { get; init; }
 
+    /// <summary>Time in seconds from one own packet of a station, by its place in the list, to the next; null where it is not known.</summary>
+    public Func<int, double?> SendsEverySeconds { get; init; } = _ => null;
+
     /// <summary>How far in dB the lowest tenth of a station's packets must stand above the limit for all of them to count as heard (common practice).</summary>
     public double ClearanceDb { get; init; } = 6;
 

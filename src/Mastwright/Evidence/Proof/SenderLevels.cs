@@ -11,16 +11,15 @@ internal sealed class SenderLevels
     private readonly int station;
     private readonly ProofFold before;
     private readonly ProofFold after;
-    private readonly bool[] listenedBefore;
-    private readonly bool[] listenedAfter;
     private readonly ProofSettings settings;
     private readonly SenderPeriod? one;
     private readonly SenderPeriod? two;
     private readonly double limitSnrDb = double.NaN;
     private readonly double lowBefore = double.NaN;
     private readonly double lowAfter = double.NaN;
-    private readonly double lostBefore;
-    private readonly double lostAfter;
+    private readonly bool sendsMoreOften;
+    private readonly SenderLosses? lostBefore;
+    private readonly SenderLosses? lostAfter;
 
     // Each is asked for once for every other station.
     private readonly Lazy<double[]?> beforeOffDb;
@@ -31,15 +30,15 @@ internal sealed class SenderLevels
         this.station = station;
         this.before = before;
         this.after = after;
-        this.listenedBefore = listenedBefore;
-        this.listenedAfter = listenedAfter;
         this.settings = settings;
         one = before.Direct(station);
         two = after.Direct(station);
         beforeOffDb = new(() => Days(one, before.Period));
         afterOffDb = new(() => Days(two, after.Period));
-        lostBefore = Lost(one, listenedBefore);
-        lostAfter = Lost(two, listenedAfter);
+        double? everySeconds = settings.SendsEverySeconds(station);
+        lostBefore = SenderLosses.Of(one, listenedBefore, everySeconds, out bool isTooOftenBefore);
+        lostAfter = SenderLosses.Of(two, listenedAfter, everySeconds, out bool isTooOftenAfter);
+        sendsMoreOften = isTooOftenBefore || isTooOftenAfter;
         int spreadingFactor = Told(one, two) is > 0 and int told ? told : settings.UsualSpreadingFactor;
         limitSnrDb = spreadingFactor > 0 ? settings.LimitSnrDb(spreadingFactor) ?? double.NaN : double.NaN;
         lowBefore = one?.SnrQuantileDb(0.1) ?? double.NaN;
@@ -64,8 +63,8 @@ internal sealed class SenderLevels
     internal bool IsKnown => one is not null || two is not null || before.Hops(station).Length > 0 || after.Hops(station).Length > 0;
 
     /// <summary>Share of its packets that are lost although it stands far above the limit; NaN where that cannot be told.</summary>
-    internal double LossFarAboveLimit => one is { CountsUp: true } && two is { CountsUp: true } && Math.Min(lowBefore, lowAfter) - limitSnrDb > FarAboveDb
-        ? (lostBefore + lostAfter) / (lostBefore + lostAfter + one.Counted + two.Counted)
+    internal double LossFarAboveLimit => lostBefore is { } first && lostAfter is { } second && Math.Min(lowBefore, lowAfter) - limitSnrDb > FarAboveDb
+        ? (first.Total + second.Total) / (first.Total + second.Total + first.Heard + second.Heard)
         : double.NaN;
 
     /// <summary>How far each day of the period before was off the mean, in dB; null without levels.</summary>
@@ -89,7 +88,7 @@ internal sealed class SenderLevels
         {
             Knowledge = ShiftKnowledge.Full;
         }
-        else if (one.CountsUp && two.CountsUp && Censored(otherLosses) is { } counted)
+        else if (Censored(otherLosses) is { } counted)
         {
             Knowledge = ShiftKnowledge.LossesCounted;
             Scores = counted;
@@ -121,6 +120,7 @@ internal sealed class SenderLevels
             OwnStep)
         {
             Scores = Scores,
+            SendsMoreOften = sendsMoreOften,
         };
     }
 
@@ -149,22 +149,22 @@ internal sealed class SenderLevels
         // One limit in dBm for both periods would mix up a quieter receiver with a stronger signal.
         double limitBefore = Noise(before) + limitSnrDb;
         double limitAfter = Noise(after) + limitSnrDb;
-        return double.IsNaN(limitBefore) || double.IsNaN(limitAfter)
-            || CensoredMean.Fit(CensoredDays(one!, listenedBefore), limitBefore, otherLosses) is not { } first
-            || CensoredMean.Fit(CensoredDays(two!, listenedAfter), limitAfter, otherLosses) is not { } second
+        return lostBefore is null || lostAfter is null || double.IsNaN(limitBefore) || double.IsNaN(limitAfter)
+            || CensoredMean.Fit(CensoredDays(one!, lostBefore), limitBefore, otherLosses) is not { } first
+            || CensoredMean.Fit(CensoredDays(two!, lostAfter), limitAfter, otherLosses) is not { } second
             ? null
             : new(second.MeanDbm - first.MeanDbm, first.Scores, second.Scores, one!.DaysHeard, two!.DaysHeard);
     }
 
     private static double Noise(ProofFold fold) => fold.NoiseCount.Sum() is > 0 and int count ? fold.NoiseDb.Sum() / count : double.NaN;
 
-    private static CensoredDay[] CensoredDays(SenderPeriod period, bool[] listened)
+    private static CensoredDay[] CensoredDays(SenderPeriod period, SenderLosses losses)
     {
         CensoredDay[] days = new CensoredDay[(period.Heard.Length + 23) / 24];
         for (int hour = 0; hour < period.Heard.Length; hour++)
         {
             CensoredDay day = days[hour / 24];
-            days[hour / 24] = new(day.Count + period.Levels[hour], day.Sum + period.PowerDb[hour], day.Squares + period.PowerSquares[hour], day.Lost + (listened[hour] ? period.Lost[hour] : 0));
+            days[hour / 24] = new(day.Count + period.Levels[hour], day.Sum + period.PowerDb[hour], day.Squares + period.PowerSquares[hour], day.Lost + losses.Lost[hour]);
         }
 
         return days;
@@ -183,7 +183,7 @@ internal sealed class SenderLevels
         return [.. scores.BeforeScores.Select((score, day) => period.Levels.AsSpan(day * 24, Math.Min(24, period.Levels.Length - (day * 24))).ContainsAnyExcept(0) ? score * scores.BeforeDays : double.NaN)];
     }
 
-    private static HeardSummary Summary(SenderPeriod? period, ReadOnlySpan<long> hops, int days, double lost)
+    private static HeardSummary Summary(SenderPeriod? period, ReadOnlySpan<long> hops, int days, SenderLosses? losses)
     {
         int heard = Math.Min(period?.DaysHeard ?? 0, days);
         return new(
@@ -191,9 +191,9 @@ internal sealed class SenderLevels
             heard,
             days,
             days == 0 ? null : Wilson.Interval(heard, days),
-            period is { CountsUp: true } ? period.Counted : 0,
-            period is { CountsUp: true } ? lost : 0,
-            period is { CountsUp: true } ? Wilson.Interval(period.Counted, period.Counted + lost) : null,
+            losses?.Heard ?? 0,
+            losses?.Total ?? 0,
+            losses is null ? null : Wilson.Interval(losses.Heard, losses.Heard + losses.Total),
             period?.SnrQuantileDb(0.1) ?? double.NaN,
             Most(hops));
     }
@@ -207,17 +207,6 @@ internal sealed class SenderLevels
         }
 
         return hops.IsEmpty ? null : most;
-    }
-
-    private static double Lost(SenderPeriod? period, bool[] listened)
-    {
-        double lost = 0;
-        for (int hour = 0; hour < (period?.Lost.Length ?? 0); hour++)
-        {
-            lost += listened[hour] ? period!.Lost[hour] : 0;
-        }
-
-        return lost;
     }
 
     private static int Told(SenderPeriod? one, SenderPeriod? two) => Math.Max(one?.SpreadingFactor ?? 0, two?.SpreadingFactor ?? 0);

@@ -20,6 +20,7 @@ public sealed class SenderPeriod
     {
         firstHour = period.FirstHour;
         Heard = new int[period.Hours];
+        Own = new int[period.Hours];
         Levels = new int[period.Hours];
         PowerDb = new double[period.Hours];
         PowerSquares = new double[period.Hours];
@@ -30,7 +31,10 @@ public sealed class SenderPeriod
     /// <summary>Packets an hour.</summary>
     public int[] Heard { get; }
 
-    /// <summary>Those of them that tell a level.</summary>
+    /// <summary>Those of them that it made itself.</summary>
+    public int[] Own { get; }
+
+    /// <summary>Those of all that tell a level.</summary>
     public int[] Levels { get; }
 
     /// <summary>Sum of their signal powers in dBm.</summary>
@@ -99,6 +103,7 @@ public sealed class SenderPeriod
     {
         int hour = (int)(ProofPeriod.HourOf(packet.TimeMicroseconds) - firstHour);
         Heard[hour]++;
+        Own[hour] += packet.LastSender == packet.Originator ? 1 : 0;
         Total++;
         SpreadingFactor = packet.SpreadingFactor > 0 ? packet.SpreadingFactor : SpreadingFactor;
         if (!double.IsNaN(packet.SignalPowerDbm) && !double.IsNaN(packet.SnrDb))

@@ -29,8 +29,8 @@ public enum ShiftKnowledge
 /// <param name="DaysHeard">Days on which it was heard.</param>
 /// <param name="Days">Days of the period on which anything was heard.</param>
 /// <param name="ShareOfDays">Share of days with its interval (Wilson); null without a day.</param>
-/// <param name="Counted">Packets whose numbers were counted; 0 where numbers do not count up.</param>
-/// <param name="Lost">Packets that the numbers tell to be lost.</param>
+/// <param name="Counted">Packets of which it is known how many were lost beside them; 0 where neither numbers that count up nor a fixed interval tell.</param>
+/// <param name="Lost">Packets that their numbers or the interval tell to be lost.</param>
 /// <param name="Delivery">Delivery ratio with its interval (Wilson); null where losses cannot be counted.</param>
 /// <param name="LowSnrDb">Signal-to-noise ratio that a tenth of the packets stays below; NaN without any.</param>
 /// <param name="TypicalHops">Hops that most packets of the station took; null where none was heard or told.</param>
@@ -62,6 +62,9 @@ public sealed record StationProof(
 {
     /// <summary>Whether its shift counts into the one over all stations.</summary>
     public bool IsCompared => !MovedAlone && OwnStep is null && Knowledge is ShiftKnowledge.Full or ShiftKnowledge.LossesCounted && SignalPower?.Interval is not null;
+
+    /// <summary>Whether it was heard more often than the interval allows at which it is said to send: that tells nothing of its losses then.</summary>
+    public bool SendsMoreOften { get; init; }
 
     /// <summary>Day scores behind the shift.</summary>
     internal DayScores? Scores { get; init; }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
@@ -137,7 +138,8 @@ public sealed class ReachPieces
         ImmutableArray<ReachGap>[] missing = new ImmutableArray<ReachGap>[Count];
         ReachRooms rooms = new();
         int done = 0;
-        Parallel.For(0, Count, options, index =>
+        // One by one: pieces that are handed out by the handful leave threads without work at the end.
+        Parallel.ForEach(Partitioner.Create(Enumerable.Range(0, Count), EnumerablePartitionerOptions.NoBuffering), options, index =>
         {
             SweepRoom room = rooms.Take();
             (_, SweepLayout layout, SweepResult result) = Sweep(index, ground, room, out ImmutableArray<SweepGap> gaps, options.CancellationToken);
@@ -154,7 +156,10 @@ public sealed class ReachPieces
         (SweepFrame plane, SweepLayout layout, int first, int count) = Part(index);
         SweepGround swept = SweepGround.Read(ground, plane, layout, (east, north) => IsIn(index, east, north), room, cancellation);
         gaps = swept.Gaps;
-        return (plane, layout, AreaSweep.RunRadials(swept.Raster, SweptArea.Input(Input) with { Radials = radials }, first, count, room, cancellation));
+
+        // The disc has the places within; a cell of a sector lies between places that are at most a diagonal nearer.
+        double leastMetres = index == 0 ? 0 : (innerReach - 2) * StepMetres;
+        return (plane, layout, AreaSweep.RunRadials(swept.Raster, SweptArea.Input(Input) with { Radials = radials }, first, count, leastMetres, room, cancellation));
     }
 
     /// <summary>The plane of the sweep.</summary>

@@ -33,8 +33,8 @@ public static class AreaSweep
         IProgress<double>? progress = null,
         CancellationToken cancellation = default) => RunAt(SweepSolver.Bits, raster, input, result, threads, progress, null, cancellation);
 
-    /// <summary>The cells of some radials, on this thread: those of a sector, whose raster holds their ground. Cells by the station are left out of a sector.</summary>
-    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, SweepRoom room, CancellationToken cancellation)
+    /// <summary>The cells of some radials, on this thread: those of a sector, whose raster holds their ground. Cells by the station are left out of a sector, and those nearer than a distance.</summary>
+    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, double leastMetres, SweepRoom room, CancellationToken cancellation)
     {
         input.Check(raster);
         SweepResult result = room.Result(raster.Layout);
@@ -46,7 +46,7 @@ public static class AreaSweep
             NearCells.Fill(raster, in terms, result, null);
         }
 
-        SweepWorker worker = new(SweepSolver.Bits, raster, terms, new(radials, raster.Reach, raster.Reach), result, null);
+        SweepWorker worker = new(SweepSolver.Bits, raster, terms, new(radials, raster.Reach, raster.Reach), result, null, leastMetres);
         for (int i = 0; i < count; i++)
         {
             cancellation.ThrowIfCancellationRequested();

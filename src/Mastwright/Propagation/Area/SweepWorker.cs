@@ -19,14 +19,14 @@ internal sealed class SweepWorker
     private readonly SweepBatch batch;
     private readonly Action<SweepBatch>? solve;
 
-    internal SweepWorker(int bits, SweepRaster raster, SweepTerms terms, SweepWedges wedges, SweepResult result, double[]? exact)
+    internal SweepWorker(int bits, SweepRaster raster, SweepTerms terms, SweepWedges wedges, SweepResult result, double[]? exact, double leastMetres = 0)
     {
         this.raster = raster;
         this.terms = terms;
         this.wedges = wedges;
         this.result = result;
         this.exact = exact;
-        nearest = NearCells.LimitMetres(raster);
+        nearest = Math.Max(NearCells.LimitMetres(raster), leastMetres);
         radial = new(raster, in terms);
         group = new(raster, in terms);
         cells = new (int, int)[wedges.MostCells];

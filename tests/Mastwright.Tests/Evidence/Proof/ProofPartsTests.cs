@@ -84,6 +84,55 @@ public sealed class ProofPartsTests
         Assert.Equal(1, sender.DaysHeard);
     }
 
+    /// <summary>
+    /// A station sends every quarter of an hour, with levels of −116 dBm before and −114 dBm after, both ± 4 dB; what lies below −116.5 dBm is lost. Heard
+    /// is a share of Φ(0.125) = 0.5497 and of Φ(0.625) = 0.7340 (normal table), and the shift is 2 dB, although those that are heard differ by less.
+    /// </summary>
+    [Fact]
+    public void A_known_interval_tells_what_was_lost()
+    {
+        ProofResult told = Weak(900);
+        StationProof station = Assert.Single(told.Stations);
+        Assert.Equal(ShiftKnowledge.LossesCounted, station.Knowledge);
+        Assert.Equal(2, station.SignalPower!.Shift, 0.6);
+        Assert.Equal(0.5497, station.Before.DeliveredShare!.Value, 0.03);
+        Assert.Equal(0.7340, station.After.DeliveredShare!.Value, 0.03);
+
+        StationProof plain = Assert.Single(Weak(null).Stations);
+        Assert.Equal(ShiftKnowledge.Open, plain.Knowledge);
+        Assert.True(plain.SignalPower!.Shift < 1.3, $"seen alone it is {plain.SignalPower.Shift} dB");
+        Assert.Null(plain.Before.DeliveredShare);
+    }
+
+    /// <summary>Heard twice an hour and more, it does not send every hour.</summary>
+    [Fact]
+    public void An_interval_that_does_not_hold_is_not_used()
+    {
+        StationProof station = Assert.Single(Weak(3600).Stations);
+        Assert.True(station.SendsMoreOften);
+        Assert.Equal(ShiftKnowledge.Open, station.Knowledge);
+        Assert.Null(station.After.DeliveredShare);
+    }
+
+    private static ProofResult Weak(double? everySeconds)
+    {
+        const int days = 40;
+        const double noise = -104;
+        ProofFold before = new(new(0, days * 24 * ProofPeriod.Hour));
+        ProofFold after = new(new(days * 24 * ProofPeriod.Hour, 2 * days * 24 * ProofPeriod.Hour));
+        for (int i = 0; i < 2 * days * 96; i++)
+        {
+            bool isAfter = i >= days * 96;
+            double power = (isAfter ? -114 : -116) + (4 * KeyedDraws.Normal(7, i));
+            if (power - noise >= -12.5)
+            {
+                (isAfter ? after : before).Add(new(i * 15 * Minute, 0, 0, power, power - noise, 0, -1, 9));
+            }
+        }
+
+        return ProofExamination.Run(before, after, new() { LimitSnrDb = _ => -12.5, SendsEverySeconds = _ => everySeconds });
+    }
+
     /// <summary>Numbers drawn at random are no counter; a level of an unknown sender is counted and not used.</summary>
     [Fact]
     public void What_is_not_told_is_not_used()
