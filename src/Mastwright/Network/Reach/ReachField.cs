@@ -65,18 +65,26 @@ public sealed class ReachField
         ArgumentNullException.ThrowIfNull(stationElevationDegrees);
         ArgumentNullException.ThrowIfNull(flags);
         long cells = (long)frame.Columns * frame.Rows;
+        int odd = -1;
         if (lossDb.Length != cells || stationElevationDegrees.Length != cells || flags.Length != cells)
         {
             throw new ArgumentException($"A grid of {frame.Columns} × {frame.Rows} has one value for each cell.", nameof(lossDb));
         }
 
-        for (int i = 0; i < lossDb.Length; i++)
+        Parallel.For(0, frame.Rows, row =>
         {
-            bool none = (flags[i] & (ReachFlags.Outside | ReachFlags.GroundMissing)) != ReachFlags.None;
-            if (float.IsFinite(lossDb[i]) == none || float.IsFinite(stationElevationDegrees[i]) == none)
+            for (int i = row * frame.Columns; i < (row + 1) * frame.Columns; i++)
             {
-                throw new ArgumentException($"Cell {i}: its loss and its flags do not agree.", nameof(flags));
+                bool none = (flags[i] & (ReachFlags.Outside | ReachFlags.GroundMissing)) != ReachFlags.None;
+                if (float.IsFinite(lossDb[i]) == none || float.IsFinite(stationElevationDegrees[i]) == none)
+                {
+                    Interlocked.Exchange(ref odd, i);
+                }
             }
+        });
+        if (odd >= 0)
+        {
+            throw new ArgumentException($"Cell {odd}: its loss and its flags do not agree.", nameof(flags));
         }
 
         return new(input, frame, lossDb, stationElevationDegrees, flags, gaps) { SweepStepMetres = sweepStepMetres };

@@ -109,11 +109,45 @@ public sealed class ReachPiece
         ];
     }
 
+    /// <summary>
+    /// Marks the cells of a whole field that no piece will fill: blocks beyond the radius. Those of a piece are left to it, on its own thread: memory
+    /// that was never touched costs more than what is written to it.
+    /// </summary>
+    internal static void FillBeyond(ReachPieces pieces, float[] loss, float[] elevation, ReachFlags[] marks, ParallelOptions options)
+    {
+        GridFrame grid = pieces.Grid;
+        double radius = BlockRadius(pieces);
+        Parallel.For(0, (grid.Rows + BlockSide - 1) / BlockSide, options, blockRow =>
+        {
+            int row = blockRow * BlockSide;
+            GridLattice.RowReader along = pieces.Places.Row(Math.Min(row + (BlockSide / 2), grid.Rows - 1));
+            for (int column = 0; column < grid.Columns; column += BlockSide)
+            {
+                (double east, double north) = along.At(Math.Min(column + (BlockSide / 2), grid.Columns - 1));
+                if (!pieces.IsBeyond(east / pieces.StepMetres, north / pieces.StepMetres, radius))
+                {
+                    continue;
+                }
+
+                int count = Math.Min(BlockSide, grid.Columns - column);
+                for (int line = row; line < Math.Min(row + BlockSide, grid.Rows); line++)
+                {
+                    int first = (line * grid.Columns) + column;
+                    loss.AsSpan(first, count).Fill(float.NaN);
+                    elevation.AsSpan(first, count).Fill(float.NaN);
+                    marks.AsSpan(first, count).Fill(ReachFlags.Outside);
+                }
+            }
+        });
+    }
+
+    /// <summary>Radius in places of a circle around a block, with room for the bend of what is a square on the grid.</summary>
+    private static double BlockRadius(ReachPieces pieces) => 1.02 * BlockSide * pieces.Grid.StepX / pieces.StepMetres / Math.Sqrt(2);
+
     /// <summary>Blocks of cells, by their north-western ones, that may hold cells of a piece.</summary>
     private static IEnumerable<(int Column, int Row)> BlocksOf(ReachPieces pieces, int index)
     {
-        // A circle around a block, with room for the bend of what is a square on the grid.
-        double radius = 1.02 * BlockSide * pieces.Grid.StepX / pieces.StepMetres / Math.Sqrt(2);
+        double radius = BlockRadius(pieces);
         for (int row = 0; row < pieces.Grid.Rows; row += BlockSide)
         {
             GridLattice.RowReader along = pieces.Places.Row(Math.Min(row + (BlockSide / 2), pieces.Grid.Rows - 1));

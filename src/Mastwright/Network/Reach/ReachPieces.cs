@@ -132,9 +132,7 @@ public sealed class ReachPieces
     internal ReachField EvaluateAll(GroundExtent ground, IProgress<int>? progress, ParallelOptions options)
     {
         (float[] loss, float[] elevation, ReachFlags[] flags) = ReachField.ArraysFor(Grid.Columns * Grid.Rows, null);
-        Array.Fill(loss, float.NaN);
-        Array.Fill(elevation, float.NaN);
-        Array.Fill(flags, ReachFlags.Outside);
+        ReachPiece.FillBeyond(this, loss, elevation, flags, options);
         ImmutableArray<ReachGap>[] missing = new ImmutableArray<ReachGap>[Count];
         ReachRooms rooms = new();
         int done = 0;
@@ -175,12 +173,14 @@ public sealed class ReachPieces
         return index == 0 ? isInner : !isInner && IsBetween(index, east, north);
     }
 
+    /// <summary>Whether a circle on the plane holds no place of any piece.</summary>
+    internal bool IsBeyond(double east, double north, double radius) => Math.Sqrt((east * east) + (north * north)) - radius > frame.Reach;
+
     /// <summary>Whether a circle on the plane may hold places of a piece.</summary>
     internal bool MayMeet(int index, double east, double north, double radius)
     {
         double distance = Math.Sqrt((east * east) + (north * north));
-        double most = index == 0 && sectorsAnEighth > 0 ? innerReach : frame.Reach;
-        if (distance - radius > most || (index > 0 && distance + radius < innerReach))
+        if (IsBeyond(east, north, radius) || (index == 0 && sectorsAnEighth > 0 && distance - radius > innerReach) || (index > 0 && distance + radius < innerReach))
         {
             return false;
         }
