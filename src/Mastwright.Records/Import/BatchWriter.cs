@@ -18,8 +18,8 @@ internal sealed class RecordBatch
 internal sealed class BatchWriter(RecordStore store, string network)
 {
     private const int FirstBatch = 512;
-    private static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(40);
-    private static readonly TimeSpan Late = TimeSpan.FromMilliseconds(100);
+    private static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(20);
+    private static readonly TimeSpan Late = TimeSpan.FromMilliseconds(60);
 
     private Task<AddedBatch>? running;
     private int inIt;

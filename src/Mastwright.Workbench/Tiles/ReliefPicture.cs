@@ -7,9 +7,11 @@ namespace Mastwright.Workbench.Tiles;
 internal static class ReliefPicture
 {
     private const double Exaggeration = 1.8;
-    private const double MostShadow = 0.6;
-    private const double ShadowShare = 0.85;
-    private const double ShineShare = 2.2;
+    private const double MostShine = 0.6;
+
+    /// <summary>Light, less that of a level place, at which shadow and shine are at their full: the range of <see cref="SlopeLight"/>, but for the steepest slopes in shine.</summary>
+    private const double MostBelow = 0.71;
+    private const double MostAbove = 0.45;
 
     /// <summary>Slopes look flatter the farther away they are seen from; from this size of a pixel on they are raised by its square root.</summary>
     private const double PlainPixelMetres = 60;
@@ -23,7 +25,7 @@ internal static class ReliefPicture
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Draw(ReadOnlySpan<float> heightsMetres, int side, double pixelMetres, Theme theme, Span<byte> pixels)
     {
-        (Ink shadow, Ink shine, double mostShine) = theme == Theme.Dark ? (Ink.Of(0x04060A), Ink.Of(0x9B97A6), 0.55) : (Ink.Of(0x4A3F55), Ink.Of(0xFFFDF6), 0.6);
+        (Ink shadow, Ink shine, double mostShadow) = theme == Theme.Dark ? (Ink.Of(0x04060A), Ink.Of(0xB4AFB8), 0.42) : (Ink.Of(0x4A3F55), Ink.Of(0xFFFDF6), 0.6);
         double scale = Exaggeration * Math.Sqrt(Math.Max(1, pixelMetres / PlainPixelMetres)) / pixelMetres;
         for (int row = 0; row < side; row++)
         {
@@ -32,7 +34,7 @@ internal static class ReliefPicture
                 int at = (row * side) + column;
                 double light = SlopeLight.Of(scale * Rise(heightsMetres, at, column, side, 1), -scale * Rise(heightsMetres, at, row, side, side));
                 Ink ink = light < 0 ? shadow : shine;
-                double share = light < 0 ? Math.Min(MostShadow, -light * ShadowShare) : Math.Min(mostShine, light * ShineShare * mostShine);
+                double share = Math.Min(1, light < 0 ? -light / MostBelow : light / MostAbove) * (light < 0 ? mostShadow : MostShine);
                 Lay(pixels.Slice(4 * at, 4), ink, share);
             }
         }
