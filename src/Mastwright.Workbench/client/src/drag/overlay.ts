@@ -1,5 +1,5 @@
 // What moves over a ground that stands still: the reach and the links of a station while it is dragged, drawn beside the map and not by it. The
-// map would draw its relief anew for every step, which takes most of a second where no graphics processor helps.
+// map would draw all of itself anew for every step, which takes long where no graphics processor helps.
 import type { Map as GroundMap } from "maplibre-gl";
 import type { Verdict } from "../api";
 import { verdictDashes, verdictInks, type Theme } from "../ground";
