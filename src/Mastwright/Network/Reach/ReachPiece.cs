@@ -120,11 +120,9 @@ public sealed class ReachPiece
         Parallel.For(0, (grid.Rows + BlockSide - 1) / BlockSide, options, blockRow =>
         {
             int row = blockRow * BlockSide;
-            GridLattice.RowReader along = pieces.Places.Row(Math.Min(row + (BlockSide / 2), grid.Rows - 1));
-            for (int column = 0; column < grid.Columns; column += BlockSide)
+            foreach ((int column, double east, double north) in BlocksAlong(pieces, row))
             {
-                (double east, double north) = along.At(Math.Min(column + (BlockSide / 2), grid.Columns - 1));
-                if (!pieces.IsBeyond(east / pieces.StepMetres, north / pieces.StepMetres, radius))
+                if (!pieces.IsBeyond(ReachPieces.Distance(east, north), radius))
                 {
                     continue;
                 }
@@ -141,6 +139,18 @@ public sealed class ReachPiece
         });
     }
 
+    /// <summary>The blocks of a row of them: the first column, and where the middle lies, in places east and north of the station.</summary>
+    private static IEnumerable<(int Column, double East, double North)> BlocksAlong(ReachPieces pieces, int row)
+    {
+        GridFrame grid = pieces.Grid;
+        GridLattice.RowReader along = pieces.Places.Row(Math.Min(row + (BlockSide / 2), grid.Rows - 1));
+        for (int column = 0; column < grid.Columns; column += BlockSide)
+        {
+            (double east, double north) = along.At(Math.Min(column + (BlockSide / 2), grid.Columns - 1));
+            yield return (column, east / pieces.StepMetres, north / pieces.StepMetres);
+        }
+    }
+
     /// <summary>Radius in places of a circle around a block, with room for the bend of what is a square on the grid.</summary>
     private static double BlockRadius(ReachPieces pieces) => 1.02 * BlockSide * pieces.Grid.StepX / pieces.StepMetres / Math.Sqrt(2);
 
@@ -150,11 +160,9 @@ public sealed class ReachPiece
         double radius = BlockRadius(pieces);
         for (int row = 0; row < pieces.Grid.Rows; row += BlockSide)
         {
-            GridLattice.RowReader along = pieces.Places.Row(Math.Min(row + (BlockSide / 2), pieces.Grid.Rows - 1));
-            for (int column = 0; column < pieces.Grid.Columns; column += BlockSide)
+            foreach ((int column, double east, double north) in BlocksAlong(pieces, row))
             {
-                (double east, double north) = along.At(Math.Min(column + (BlockSide / 2), pieces.Grid.Columns - 1));
-                if (pieces.MayMeet(index, east / pieces.StepMetres, north / pieces.StepMetres, radius))
+                if (pieces.MayMeet(index, east, north, radius))
                 {
                     yield return (column, row);
                 }

@@ -173,14 +173,17 @@ public sealed class ReachPieces
         return index == 0 ? isInner : !isInner && IsBetween(index, east, north);
     }
 
-    /// <summary>Whether a circle on the plane holds no place of any piece.</summary>
-    internal bool IsBeyond(double east, double north, double radius) => Math.Sqrt((east * east) + (north * north)) - radius > frame.Reach;
+    /// <summary>Distance from the station, in the unit of the two.</summary>
+    internal static double Distance(double east, double north) => Math.Sqrt((east * east) + (north * north));
+
+    /// <summary>Whether a circle so far from the station holds no place of any piece.</summary>
+    internal bool IsBeyond(double distance, double radius) => distance - radius > frame.Reach;
 
     /// <summary>Whether a circle on the plane may hold places of a piece.</summary>
     internal bool MayMeet(int index, double east, double north, double radius)
     {
-        double distance = Math.Sqrt((east * east) + (north * north));
-        if (IsBeyond(east, north, radius) || (index == 0 && sectorsAnEighth > 0 && distance - radius > innerReach) || (index > 0 && distance + radius < innerReach))
+        double distance = Distance(east, north);
+        if (IsBeyond(distance, radius) || (index == 0 && sectorsAnEighth > 0 && distance - radius > innerReach) || (index > 0 && distance + radius < innerReach))
         {
             return false;
         }
