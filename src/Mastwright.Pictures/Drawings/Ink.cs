@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 
 namespace Mastwright.Pictures.Drawings;
 
@@ -25,10 +26,17 @@ public readonly record struct Ink(byte Red, byte Green, byte Blue, byte Opacity)
         return this with { Opacity = (byte)Math.Round(share * 255) };
     }
 
+    /// <summary>An opaque colour between this one, at 0, and another, at 1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Ink Towards(Ink other, double share) => new(Between(Red, other.Red, share), Between(Green, other.Green, share), Between(Blue, other.Blue, share), 255);
+
     /// <summary>Six hexadecimal digits after a number sign, without the opacity.</summary>
     public string ToHex() => string.Create(CultureInfo.InvariantCulture, $"#{Red:x2}{Green:x2}{Blue:x2}");
 
     /// <summary>The digits, and the opacity where it is not full.</summary>
     public override string ToString() =>
         Opacity == 255 ? ToHex() : string.Create(CultureInfo.InvariantCulture, $"{ToHex()}/{Opacity}");
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static byte Between(byte here, byte there, double share) => (byte)Math.Round(here + ((there - here) * share));
 }

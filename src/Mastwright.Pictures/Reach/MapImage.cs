@@ -58,21 +58,21 @@ internal static class MapImage
         Ink bare = !isKnown ? scale.Unknown : isSea ? scale.Sea : Shaded(scale, scale.Land, BareRelief * shade);
         if (pixel.Kind == MapPixelKind.Outside)
         {
-            return Mixed(bare, scale.Outside, 0.55);
+            return bare.Towards(scale.Outside, 0.55);
         }
 
         if (pixel.Kind == MapPixelKind.Missing || !isKnown)
         {
-            return Mixed(bare, scale.Hatch, 0.75 * Math.Max(Line(column + row), Line(column - row)));
+            return bare.Towards(scale.Hatch, 0.75 * Math.Max(Line(column + row), Line(column - row)));
         }
 
         if (pixel.Kind == MapPixelKind.Below)
         {
-            return Mixed(bare, scale.Hatch, 0.42 * Line(column + row));
+            return bare.Towards(scale.Hatch, 0.42 * Line(column + row));
         }
 
-        Ink colour = isSea ? Mixed(pixel.Ink, scale.Sea, 0.13) : Shaded(scale, pixel.Ink, reliefOverColour * shade);
-        return pixel.Hatch is { } hatch ? Mixed(colour, ReachScale.MarksOn(pixel.Ink), 0.62 * Covered(hatch, column, row)) : colour;
+        Ink colour = isSea ? pixel.Ink.Towards(scale.Sea, 0.13) : Shaded(scale, pixel.Ink, reliefOverColour * shade);
+        return pixel.Hatch is { } hatch ? colour.Towards(ReachScale.MarksOn(pixel.Ink), 0.62 * Covered(hatch, column, row)) : colour;
     }
 
     /// <summary>How much of a pixel the marks of a pattern cover, 0 to 1.</summary>
@@ -122,13 +122,6 @@ internal static class MapImage
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Ink Shaded(ReachScale scale, Ink ink, double shade) => shade < 0
-        ? Mixed(ink, scale.Shadow, Math.Min(0.6, -shade * 0.75))
-        : Mixed(ink, Ink.Of(0xFFFFFF), Math.Min(scale.HighLight, shade * 1.8 * scale.HighLight));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Ink Mixed(Ink ink, Ink other, double share) => new(
-        (byte)Math.Round(ink.Red + ((other.Red - ink.Red) * share)),
-        (byte)Math.Round(ink.Green + ((other.Green - ink.Green) * share)),
-        (byte)Math.Round(ink.Blue + ((other.Blue - ink.Blue) * share)),
-        255);
+        ? ink.Towards(scale.Shadow, Math.Min(0.6, -shade * 0.75))
+        : ink.Towards(Ink.Of(0xFFFFFF), Math.Min(scale.HighLight, shade * 1.8 * scale.HighLight));
 }

@@ -56,11 +56,7 @@ internal static class ReliefPicture
             return;
         }
 
-        pixel[0] = Mixed(pixel[0], ink.Red, share);
-        pixel[1] = Mixed(pixel[1], ink.Green, share);
-        pixel[2] = Mixed(pixel[2], ink.Blue, share);
+        Ink mixed = new Ink(pixel[0], pixel[1], pixel[2], 255).Towards(ink, share);
+        (pixel[0], pixel[1], pixel[2]) = (mixed.Red, mixed.Green, mixed.Blue);
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static byte Mixed(byte below, byte above, double share) => (byte)Math.Round(below + ((above - below) * share));
 }
