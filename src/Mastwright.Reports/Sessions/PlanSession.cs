@@ -102,7 +102,14 @@ internal sealed class PlanSession : IDisposable
     {
         StationCatalogue? catalogue = PlanCatalogue.Load(document.Folder, document.Plan.CatalogueFiles, allowOutside, out ImmutableArray<PlanProblem> problems);
         TellOfFiles(document, "catalogue", problems, tell);
-        return catalogue;
+        if (catalogue is null)
+        {
+            return null;
+        }
+
+        ImmutableArray<PlanProblem> impossible = SupplyAgainstRows.Check(document, catalogue.Supply);
+        TellOfFiles(document, "catalogue", impossible, tell);
+        return impossible.IsEmpty ? catalogue : null;
     }
 
     /// <summary>Reads a plan; tells what is wrong and gives null when it cannot be used.</summary>

@@ -16,7 +16,7 @@ internal sealed partial class CatalogueReader
     private static readonly string[] ClassKeys =
         ["key", "type", "pairs", "source-watt", "device-watt", "source-least-volt", "device-least-volt", "most-volt", "most-ampere", "source"];
 
-    private static readonly string[] ConverterKeys = ["key", "name", "efficiency", "source"];
+    private static readonly string[] ConverterKeys = ["key", "name", "step", "efficiency", "source"];
 
     private static readonly string[] LoadKeys =
         ["key", "name", "kind", "sleep-watt", "awake-watt", "busy-watt", "transmit-watt", "boot-watt", "volt", "source"];
@@ -109,7 +109,16 @@ internal sealed partial class CatalogueReader
         string? name = Text(row, place, "name", required: true);
         string? source = Text(row, place, "source", required: true);
         LinearCurve? efficiency = Curve(row, place, "efficiency", 0, 10, 0.01, 1, "the share of the rated output: the efficiency");
-        return name is null || source is null || efficiency is null ? null : new(key, name, efficiency, source);
+        string? step = Text(row, place, "step", required: false);
+        if (step is not (null or "down" or "up" or "either"))
+        {
+            Fault(row.Find("step")!, place + "/step", $"'{PlanProblemList.Clip(step)}' is no way to change a voltage; down, up or either is");
+        }
+
+        return name is null || source is null || efficiency is null ? null : new(key, name, efficiency, source)
+        {
+            Step = step switch { "down" => ConverterStep.Down, "up" => ConverterStep.Up, _ => ConverterStep.Either },
+        };
     }
 
     private LoadRow? Load(PlanNode row, string place, string key)
@@ -128,6 +137,15 @@ internal sealed partial class CatalogueReader
         Estimate? awake = Range(row, place, "awake-watt", 0, 1000, required: true);
         Estimate? busy = Range(row, place, "busy-watt", 0, 1000, required: kind == "board");
         LinearCurve? transmit = kind == "radio" ? Curve(row, place, "transmit-watt", -60, 60, 0, 1000, "the power setting in dBm: watts drawn") : null;
+        foreach (CurvePoint point in transmit?.Points ?? [])
+        {
+            double sent = Math.Pow(10, (point.X - 30) / 10);
+            if (point.Y < sent)
+            {
+                Fault(row.Find("transmit-watt")!, place + "/transmit-watt", FormattableString.Invariant($"at {point.X:0.#} dBm it sends {sent:0.###} W and draws {point.Y:0.###} W; no transmitter gives more than it takes"));
+            }
+        }
+
         double? boot = Number(row, place, "boot-watt", 0, 1000, required: true);
         Estimate? volts = Range(row, place, "volt", 0, 1000, required: true);
         return name is null || source is null || kind is null || sleep is null || awake is null || boot is null || volts is null || (kind == "board" ? busy is null : transmit is null) ? null : new()

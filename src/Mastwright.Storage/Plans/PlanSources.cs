@@ -58,6 +58,7 @@ public sealed class PlanSources
     {
         PlanNode node = root;
         PlanNode? part = null;
+        bool isSupply = false;
         foreach (string step in path.Split('/', StringSplitOptions.RemoveEmptyEntries))
         {
             PlanNode? next = PlanPath.Step(node, step) ?? (part is null ? null : PlanPath.Step(part, step));
@@ -67,7 +68,8 @@ public sealed class PlanSources
             }
 
             node = next;
-            part = PartOf(node, step);
+            isSupply |= step == "supply";
+            part = PartOf(node, isSupply ? "supply" : step);
         }
 
         return node;
@@ -80,7 +82,7 @@ public sealed class PlanSources
             return null;
         }
 
-        int kind = key switch { "antenna" => 0, "radio" => 1, _ => 2 };
+        int kind = key switch { "antenna" => 0, "radio" => 1, "supply" => 3, _ => 2 };
         return parts[kind].GetValueOrDefault(name.Text);
     }
 }

@@ -159,8 +159,8 @@ internal sealed class SupplyBinder(PlanBinding binding)
 
     private static SupplyBattery Battery(MappingReader reader) => new(reader.Path, reader.Key(SupplyKeys.CellType))
     {
-        Series = reader.Whole(SupplyKeys.Series) ?? 1,
-        Parallel = reader.Whole(SupplyKeys.Parallel) ?? 1,
+        Series = reader.Whole(SupplyKeys.Series),
+        Parallel = reader.Whole(SupplyKeys.Parallel),
         AmpereHours = reader.Exact(SupplyKeys.Capacity),
         AgeYears = reader.Quantity(SupplyKeys.Age)?.Map(seconds => seconds / SecondsPerYear),
         ChargeAtStart = reader.Quantity(SupplyKeys.Charge)?.Map(percent => percent / 100),
@@ -194,7 +194,24 @@ internal sealed class SupplyBinder(PlanBinding binding)
             binding.Add(reader.Find(share)!, reader.PathOf(share), "plan-contradiction", "The shares of time come to more than 100 %.");
         }
 
+        if (!isRadio)
+        {
+            Above(reader, SupplyKeys.Busy, load.PeakWatts, SupplyKeys.Idle, load.AwakeWatts);
+        }
+
+        Above(reader, isRadio ? SupplyKeys.Receive : SupplyKeys.Idle, load.AwakeWatts, SupplyKeys.Sleep, load.SleepWatts);
         return load;
+    }
+
+    /// <summary>Refuses a state that draws less than the one it is busier than.</summary>
+    private void Above(MappingReader reader, KeyShape busier, Estimate? more, KeyShape calmer, Estimate? less)
+    {
+        if (more?.Median < less?.Median)
+        {
+            binding.Add(
+                reader.Find(busier)!, reader.PathOf(busier), "plan-contradiction",
+                FormattableString.Invariant($"It draws less '{busier.Name}' ({more?.Median:0.####} W) than '{calmer.Name}' ({less?.Median:0.####} W)."), $"as much as '{calmer.Name}' or more");
+        }
     }
 
     private SupplyPart? Part(MappingReader reader)

@@ -148,8 +148,8 @@ internal sealed class ElementRows(FitOutReport report)
     }
 
     private string BatteryNote(SupplyBattery battery) => report.Supply.Batteries.FirstOrDefault(one => one.PlanPath == battery.PlanPath) is { } known
-        ? StationElements.Text($"{battery.Series * battery.Parallel} × {battery.CellType}, {known.Battery.Pack.WattHours:0.#} Wh")
-        : StationElements.Text($"{battery.Series * battery.Parallel} × {battery.CellType}");
+        ? StationElements.Text($"{battery.CellCount} × {battery.CellType}, {known.Battery.Pack.WattHours:0.#} Wh")
+        : StationElements.Text($"{battery.CellCount} × {battery.CellType}");
 
     private static string Volts(double? volts) => volts is { } known ? StationElements.Text($"{known:0.#} V") : "";
 

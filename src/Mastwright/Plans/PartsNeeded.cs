@@ -73,7 +73,7 @@ internal static class PartsNeeded
         SupplyConverter converter => One(FormattableString.Invariant($"converter to {converter.OutputVolts:0.#} V"), converter),
         SupplyFuse fuse => One(FormattableString.Invariant($"fuse {fuse.Amperes:0.###} A"), fuse),
         SupplyArrester arrester => One("data cable surge arrester", arrester),
-        SupplyBattery battery => new(Named("cell " + battery.CellType, battery.Name), battery.Series * battery.Parallel, null, battery.PlanPath),
+        SupplyBattery battery => new(Named("cell " + battery.CellType, battery.Name), battery.CellCount, null, battery.PlanPath),
         SupplyLoad load => One((load.IsRadio ? "radio " : "board ") + load.LoadType, load),
         _ => One("part of the supply", part),
     };

@@ -20,7 +20,7 @@ public sealed record BatteryUse(double AgeFactor, double TemperatureFactor, doub
     /// <param name="pack">The battery.</param>
     /// <param name="ageFactor">Share of the new capacity that is left with age, 0 to 1.</param>
     /// <param name="celsius">Temperature in °C.</param>
-    /// <param name="temperatureFactor">Share that the temperature leaves usable.</param>
+    /// <param name="temperatureFactor">Share that the temperature leaves usable; below the least temperature for discharge it is nothing.</param>
     /// <param name="meanWatts">Mean power drawn, zero or more.</param>
     /// <param name="peakWatts">Greatest power drawn, zero or more.</param>
     /// <param name="cutOffVolts">Voltage at which it is switched off, or its loads give up.</param>
@@ -29,6 +29,9 @@ public sealed record BatteryUse(double AgeFactor, double TemperatureFactor, doub
     {
         ArgumentNullException.ThrowIfNull(pack);
         double ohms = pack.Ohms(celsius, ageFactor);
+
+        // Below its limit a cell is not to be discharged, whatever its table of capacities would still promise.
+        temperatureFactor = celsius < pack.Cell.DischargeLeastCelsius ? 0 : temperatureFactor;
         double? least = pack.LeastCharge(peakWatts, cutOffVolts, ohms);
         return new(ageFactor, temperatureFactor, pack.RateFactor(meanWatts / pack.NominalVolts), least ?? 1, ohms, least is not null);
     }

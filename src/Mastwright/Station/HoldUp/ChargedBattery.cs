@@ -35,6 +35,9 @@ public sealed record ChargedBattery
     /// <summary>Whether something feeds the charger.</summary>
     public required bool IsFed { get; init; }
 
+    /// <summary>Voltage under load at which it counts as empty: the cells' own cut-off, or the given one where that lies above.</summary>
+    public double EmptyVolts => Math.Max(CutOffVolts ?? 0, Pack.Cell.CutOffVolts * Pack.Series);
+
     /// <summary>The most that the charger gives, in watts: its current at the battery's full voltage.</summary>
     public double ChargerWatts => ChargerAmperes * Pack.FullVolts;
 }

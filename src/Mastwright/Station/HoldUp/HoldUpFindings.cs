@@ -18,8 +18,12 @@ internal static class HoldUpFindings
         CutOff(path, battery, load, result),
         Rate(path, battery, load),
         Temperature(path, battery),
-        .. battery.IsFed ? [Cold(path, battery), Recharge(path, result)] : new[] { Unfed(path, result) },
+        .. battery.IsFed ? Charging(path, battery, result) : [Unfed(path, result)],
     ];
+
+    /// <summary>A battery that gives nothing has nothing to take in again: its hold-up says so, and a time of no hours would sound well.</summary>
+    private static ImmutableArray<Finding> Charging(string path, ChargedBattery battery, HoldUpResult result) =>
+        result.Middle.UsableShare > 0 ? [Cold(path, battery), Recharge(path, battery, result)] : [Cold(path, battery)];
 
     private static Finding Time(string path, ChargedBattery battery, BatteryLoad load, HoldUpResult result, ImmutableArray<string> assumptions)
     {
@@ -148,15 +152,20 @@ internal static class HoldUpFindings
         };
     }
 
-    private static Finding Recharge(string path, HoldUpResult result)
+    private static Finding Recharge(string path, ChargedBattery battery, HoldUpResult result)
     {
         Estimate? hours = result.RechargeHours;
+        BatteryPack pack = battery.Pack;
+        CellRow cell = pack.Cell;
+        string limits = $"charged between {Celsius(cell.ChargeLeastCelsius)} and {Celsius(cell.MostCelsius)} alone";
+        bool isRefused = pack.MostChargeAmperes(battery.Celsius.Median) == 0;
+        bool isRefusedAtAnEnd = pack.MostChargeAmperes(battery.Celsius.Low) == 0 || pack.MostChargeAmperes(battery.Celsius.High) == 0;
         double wanted = SupplyDefaults.WantedRechargeHours;
         return new()
         {
             Code = "battery-recharge",
             Subject = path,
-            Verdict = hours is not { } time ? Verdict.Fails : time.Median <= wanted ? Verdict.Ok : Verdict.Tight,
+            Verdict = hours is not { } time ? Verdict.Fails : time.Median <= wanted && double.IsFinite(time.High) ? Verdict.Ok : Verdict.Tight,
             Quantity = "time to recharge while feeding the loads",
             Unit = "h",
             Value = hours is { } found && double.IsFinite(found.High) ? found : null,
@@ -164,9 +173,12 @@ internal static class HoldUpFindings
             Margin = hours is { } middle ? wanted - middle.Median : null,
             Source = "common practice",
             Details = FindingDetails.Of(
-                ("time", hours is not { } known ? "the battery never recharges: the charger gives no more than the loads draw"
+                ("time", hours is not { } known
+                        ? isRefused ? $"the battery is not recharged at its {Celsius(battery.Celsius.Median)}: a {cell.Name} may be {limits}"
+                            : "the battery never recharges: the charger gives no more than the loads draw"
                     : double.IsFinite(known.High) ? "the battery is full again in " + Hours(known)
-                    : "the battery is full again in about " + Hours(known.Median) + ", and never under the greatest load"),
+                    : $"the battery is full again in {Hours(known.Low)} or more, {Hours(known.Median)} in the middle, and never "
+                        + (isRefusedAtAnEnd ? $"while it is outside its limits: a {cell.Name} may be {limits}" : "under the greatest load")),
                 ("wanted", Hours(wanted))),
         };
     }

@@ -92,29 +92,30 @@ public static class HoldUpTime
         return Ledger.SummingTo(hours, Text($"hold-up on battery, {low:0.#} to {high:0.#} h"), "h", [.. lines]);
     }
 
-    /// <summary>Hours in which the battery is full again while it feeds its loads; null when it never is.</summary>
+    /// <summary>Hours in which the battery is full again while it feeds its loads; null when on the whole it never is, or nothing came out of it.</summary>
     private static Estimate? Recharge(ChargedBattery battery, BatteryLoad load, BatteryUse use)
     {
         BatteryPack pack = battery.Pack;
+        if (use.UsableShare <= 0)
+        {
+            return null;
+        }
+
         double charge = pack.AmpereHours * use.AgeFactor * Math.Min(1, use.UsableShare) / pack.Cell.ChargeEfficiency;
         double Time(double celsius, double watts, double taper)
         {
             double spare = battery.ChargerAmperes - (watts / pack.NominalVolts);
-            double amperes = Math.Min(spare, pack.MostChargeAmperes(Math.Max(celsius, pack.Cell.ChargeLeastCelsius)));
+            double amperes = Math.Min(spare, pack.MostChargeAmperes(celsius));
             return amperes > 0 ? charge * taper / amperes : double.PositiveInfinity;
         }
 
         Estimate taper = pack.Cell.ChargeTaper;
-        double[] times =
-        [
-            .. new[]
-            {
-                Time(battery.Celsius.High, load.MeanWatts.Low, taper.Low),
-                Time(battery.Celsius.Median, load.MeanWatts.Median, taper.Median),
-                Time(battery.Celsius.Low, load.MeanWatts.High, taper.High),
-            }.Order(),
-        ];
-        return double.IsFinite(times[1]) ? Estimate.Of(times[0], times[1], times[2]) : null;
+        double middle = Time(battery.Celsius.Median, load.MeanWatts.Median, taper.Median);
+        double warm = Time(battery.Celsius.High, load.MeanWatts.Low, taper.Low);
+        double cold = Time(battery.Celsius.Low, load.MeanWatts.High, taper.High);
+
+        // An end at which it must not be charged, or the charger has nothing to spare, leaves the range open.
+        return double.IsFinite(middle) ? Estimate.Of(Math.Min(middle, Math.Min(warm, cold)), middle, Math.Max(middle, Math.Max(warm, cold))) : null;
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
@@ -138,6 +139,8 @@ public sealed record HoldUpResult
     /// <summary>The median hours, line by line.</summary>
     public required Ledger Ledger { get; init; }
 
-    /// <summary>Hours in which it is full again while it feeds its loads; null when it never is, or nothing feeds it.</summary>
+    /// <summary>
+    /// Hours in which it is full again while it feeds its loads, infinite at an end where it never is; null when it never is on the whole, nothing feeds it, or nothing came out of it.
+    /// </summary>
     public required Estimate? RechargeHours { get; init; }
 }

@@ -22,19 +22,35 @@ internal sealed class LoadProfiles(SupplyContext context, List<Assumption> assum
             }
         }
 
+        if (OutsideSettings(load, row) is { } outside)
+        {
+            findings.Add(outside);
+            return null;
+        }
+
         Estimate? awake = load.AwakeWatts ?? row?.AwakeWatts;
         Estimate? peak = load.PeakWatts ?? Peak(load, row);
         string name = load.Name.Length > 0 ? load.Name : row?.Name ?? (load.IsRadio ? "radio" : "board");
         if (awake is not { } awakeWatts || peak is not { } peakWatts)
         {
             string missing = awake is null ? (load.IsRadio ? "receive" : "idle") : load.IsRadio ? "transmit" : "busy";
-            findings.Add(SupplyFindings.LoadUnknown(load.PlanPath, name, missing));
+            findings.Add(SupplyFindings.LoadUnknown(load.PlanPath, name, missing, ""));
             return null;
         }
 
         if (row is not null && (load.AwakeWatts is null || load.PeakWatts is null))
         {
             assumptions.Add(new("load-" + row.Key, Text($"{row.Name}: {Words(awakeWatts)} {(load.IsRadio ? "receiving" : "idle")}, {Words(peakWatts)} {(load.IsRadio ? "transmitting" : "busy")}"), row.Source, load.PlanPath));
+        }
+
+        if (load.SleepShare is null)
+        {
+            assumptions.Add(SupplyDefaults.Awake(load.PlanPath));
+        }
+
+        if (load.BootWatts is null && row is null)
+        {
+            assumptions.Add(SupplyDefaults.Boot(load.PlanPath));
         }
 
         double sleepShare = load.SleepShare ?? 0;
@@ -59,6 +75,19 @@ internal sealed class LoadProfiles(SupplyContext context, List<Assumption> assum
         load is { AwakeWatts: not null, PeakWatts: not null } || context.Catalogue.Load(load.LoadType) is not { } row
             ? load.PlanPath
             : "catalogue " + row.Key + ": " + row.Source;
+
+    /// <summary>A power setting that the row has no figure for: beyond its ends nothing says what is drawn. Null when all is well.</summary>
+    private Finding? OutsideSettings(SupplyLoad load, LoadRow? row)
+    {
+        if (load.PeakWatts is not null || row?.TransmitWatts is not { } curve || context.ConductedPowerDbm is not { } dbm)
+        {
+            return null;
+        }
+
+        (double least, double most) = (curve.Points[0].X, curve.Points[^1].X);
+        return dbm >= least && dbm <= most ? null : SupplyFindings.LoadUnknown(
+            load.PlanPath, load.Name.Length > 0 ? load.Name : row.Name, "transmit", Text($": it is set to {dbm:0.#} dBm, and {row.Key} of the catalogue tells what it draws from {least:0.#} to {most:0.#} dBm"));
+    }
 
     private Estimate? Peak(SupplyLoad load, LoadRow? row)
     {

@@ -36,7 +36,8 @@ public static class SupplyChain
             SupplyDemand peak = usual.Feed is null ? SupplyDemand.RunningPeak : SupplyDemand.Peak;
             run.Mean = SupplySolver.Stages(first, volts, SupplyDemand.Mean);
             run.Peak = SupplySolver.Stages(firstLongest, volts, peak);
-            run.Judge(SupplySolver.Collapse(firstLongest, volts, peak), peak, usual.Feed?.MostVolts ?? ((BatteryNode)root).Battery.Pack.FullVolts);
+            ChargedBattery? start = usual.Feed is null ? ((BatteryNode)root).Battery : null;
+            run.Judge(SupplySolver.Collapse(firstLongest, volts, peak), peak, usual.Feed?.MostVolts ?? start!.Pack.FullVolts, start?.EmptyVolts);
             foreach (BatteryNode battery in BatteryLoads.In(root))
             {
                 run.HoldUp(battery, root);
@@ -57,7 +58,7 @@ public static class SupplyChain
 
         internal ImmutableArray<SupplyStage> Peak { get; set; } = [];
 
-        internal void Judge(SupplyCollapse? collapse, SupplyDemand peak, double openVolts)
+        internal void Judge(SupplyCollapse? collapse, SupplyDemand peak, double openVolts, double? emptyVolts)
         {
             Account(Mean, SupplyDemand.Mean.Name);
             Account(Peak, peak.Name);
@@ -75,7 +76,7 @@ public static class SupplyChain
                 return;
             }
 
-            findings.AddRange(SupplyReview.Of(tree.Feed, openVolts, Mean, Peak, tree.Classes));
+            findings.AddRange(SupplyReview.Of(tree.Feed, openVolts, emptyVolts, Mean, Peak, tree.Classes));
         }
 
         internal void HoldUp(BatteryNode battery, SupplyNode root)

@@ -62,6 +62,16 @@ public static class SupplyDefaults
 
     internal static Assumption Busy(string path) => new("busy-share", "the board is busy for 10 % of the time", "common practice", path + "/busy-share");
 
+    internal static Assumption Awake(string path) => new("sleep-share", "it never sleeps", "assumed: the most that it can draw", path + "/sleep-share");
+
+    internal static Assumption Boot(string path) => new("load-boot", "it takes no more while it starts than at its peak", "assumed", path + "/boot");
+
+    internal static Assumption Series(string path) => new("battery-series", "one cell, or one row of cells side by side, in series", "assumed", path + "/series");
+
+    internal static Assumption Parallel(string path) => new("battery-parallel", "no cells side by side", "assumed", path + "/parallel");
+
+    internal static Assumption Kind(string path, ConverterRow? row) => new("converter-kind", $"a {row?.Name ?? "step-down converter"} ({ConverterRow.Buck})", "common practice", path + "/kind");
+
     internal static Assumption RadioPower(string path, double dbm) => new(
         "radio-power-for-supply", FormattableString.Invariant($"the radio is set to {dbm:0.#} dBm, the most that its row of the catalogue has"), "assumed", path);
 

@@ -20,14 +20,14 @@ internal static class SupplyFindings
             ("known", string.Join(", ", known))),
     };
 
-    internal static Finding LoadUnknown(string subject, string name, string missing) => new()
+    internal static Finding LoadUnknown(string subject, string name, string missing, string why) => new()
     {
         Code = "supply-load-unknown",
         Subject = subject,
         Verdict = Verdict.Unknown,
         Quantity = "power drawn",
         Unit = "W",
-        Details = FindingDetails.Of(("name", name), ("missing", missing)),
+        Details = FindingDetails.Of(("name", name), ("missing", missing), ("why", why)),
     };
 
     internal static Finding WillNotStart(SupplyCollapse collapse, string moment) => new()
@@ -110,6 +110,43 @@ internal static class SupplyFindings
         Details = FindingDetails.Of(("name", Capital(node.Label)), ("volts", Volts(volts)), ("most", Volts(most))),
     };
 
+    /// <summary>A part whose input nobody described: neither too little nor too much voltage can be told.</summary>
+    internal static Finding InputUnknown(SupplyNode node, double volts) => new()
+    {
+        Code = "supply-input-unknown",
+        Subject = node.PlanPath,
+        Verdict = Verdict.Unknown,
+        Quantity = "voltage without load",
+        Unit = "V",
+        Value = Estimate.Exactly(volts),
+        Details = FindingDetails.Of(("name", Capital(node.Label)), ("volts", Volts(volts))),
+    };
+
+    /// <summary>A step-down converter needs more at its input than it gives, a step-up one less.</summary>
+    internal static Finding Step(ConverterNode converter, ConverterRow row, double inputVolts)
+    {
+        bool isDown = row.Step == ConverterStep.Down;
+        double margin = isDown ? inputVolts - converter.OutputVolts : converter.OutputVolts - inputVolts;
+        return new()
+        {
+            Code = "converter-step",
+            Subject = converter.PlanPath,
+            Verdict = margin <= 0 ? Verdict.Fails : margin < SupplyDefaults.WantedVoltageMargin * converter.OutputVolts ? Verdict.Tight : Verdict.Ok,
+            Quantity = isDown ? "least voltage into a step-down converter" : "most voltage into a step-up converter",
+            Unit = "V",
+            Value = Estimate.Exactly(inputVolts),
+            Limit = converter.OutputVolts,
+            Margin = margin,
+            Source = "catalogue " + row.Key + ": " + row.Source,
+            Details = FindingDetails.Of(
+                ("converter", Capital(converter.Label)),
+                ("kind", row.Name),
+                ("change", isDown ? "less voltage out of more" : "more voltage out of less"),
+                ("output", Volts(converter.OutputVolts)),
+                ("input", Volts(inputVolts) + (isDown ? " at the least" : " at the most"))),
+        };
+    }
+
     internal static Finding Class(SupplyFeed feed, PowerClassRow row, double deviceWatts, PowerClassRow? needed) => new()
     {
         Code = "supply-class",
@@ -124,16 +161,16 @@ internal static class SupplyFindings
         Details = FindingDetails.Of(("watts", Watts(deviceWatts)), ("class", row.Key), ("limit", Watts(row.DeviceWatts)), ("needed", needed?.Key == row.Key ? "no smaller class would do" : Needed(needed))),
     };
 
-    internal static Finding Passive(SupplyFeed feed, double deviceWatts, PowerClassRow? needed) => new()
+    internal static Finding Passive(SupplyFeed feed, double deviceWatts, PowerClassRow? needed, bool isInputUnknown) => new()
     {
         Code = "supply-passive",
         Subject = feed.Part.PlanPath,
-        Verdict = Verdict.Ok,
+        Verdict = isInputUnknown ? Verdict.Unknown : Verdict.Ok,
         Quantity = "greatest power at the far end of the data cable",
         Unit = "W",
         Value = Estimate.Exactly(deviceWatts),
         Source = "common practice",
-        Details = FindingDetails.Of(("watts", Watts(deviceWatts)), ("volts", Volts(feed.Volts)), ("needed", Needed(needed))),
+        Details = FindingDetails.Of(("watts", Watts(deviceWatts)), ("volts", Volts(feed.Volts)), ("needed", Needed(needed)), ("device", isInputUnknown ? "; what the device bears is not known" : "")),
     };
 
     internal static Finding CableCurrent(SeriesNode node, CableRun run, double amperes, double most, string source)

@@ -15,7 +15,11 @@ internal sealed record FuseNode(string PlanPath, string Label, string Source, do
 
 /// <summary>A converter.</summary>
 internal sealed record ConverterNode(
-    string PlanPath, string Label, string Source, double OutputVolts, LinearCurve Efficiency, double? RatedWatts, VoltageLimits Input, SupplyNode Next) : SupplyNode(PlanPath, Label, Source);
+    string PlanPath, string Label, string Source, double OutputVolts, LinearCurve Efficiency, double? RatedWatts, VoltageLimits Input, SupplyNode Next) : SupplyNode(PlanPath, Label, Source)
+{
+    /// <summary>The row of its kind; null when the catalogue has none.</summary>
+    internal ConverterRow? Row { get; init; }
+}
 
 /// <summary>A battery with its charger.</summary>
 internal sealed record BatteryNode(string PlanPath, string Label, string Source, ChargedBattery Battery, VoltageLimits Input, SupplyNode Next) : SupplyNode(PlanPath, Label, Source);

@@ -100,11 +100,14 @@ public sealed record SupplyArrester(string PlanPath, double? Ohms) : SupplyPart(
 /// <param name="CellType">Catalogue key of its cells, such as "li-ion".</param>
 public sealed record SupplyBattery(string PlanPath, string CellType) : SupplyPart(PlanPath)
 {
-    /// <summary>Cells in series, 1 or more.</summary>
-    public int Series { get; init; } = 1;
+    /// <summary>Cells in series, 1 or more; null when nobody said: one.</summary>
+    public int? Series { get; init; }
 
-    /// <summary>Cells side by side, 1 or more.</summary>
-    public int Parallel { get; init; } = 1;
+    /// <summary>Cells side by side, 1 or more; null when nobody said: one.</summary>
+    public int? Parallel { get; init; }
+
+    /// <summary>How many cells it is made of.</summary>
+    public int CellCount => (Series ?? 1) * (Parallel ?? 1);
 
     /// <summary>Capacity of one cell in ampere-hours; null for the catalogue's.</summary>
     public double? AmpereHours { get; init => field = value is { } given ? Positive(given, nameof(AmpereHours)) : null; }
@@ -152,7 +155,7 @@ public sealed record SupplyLoad(string PlanPath, bool IsRadio, string LoadType) 
     /// <summary>Power at its peak in watts, a board busy or a radio transmitting; null for the catalogue's.</summary>
     public Estimate? PeakWatts { get; init; }
 
-    /// <summary>The most it takes while it starts, in watts; null for the catalogue's, or its peak.</summary>
+    /// <summary>The most it takes while it starts, in watts; null for the catalogue's, or none beyond its peak.</summary>
     public double? BootWatts { get; init; }
 
     /// <summary>Share of time asleep, 0 to 1; null for none.</summary>

@@ -10,11 +10,12 @@ internal static class SupplyReview
     /// <summary>The judgements on a supply that starts.</summary>
     /// <param name="feed">Where the power comes from; null for a supply that begins with its battery.</param>
     /// <param name="openVolts">The most voltage at its beginning when nothing is drawn.</param>
+    /// <param name="emptyVolts">The least voltage at its beginning where that is a battery; null where it is not.</param>
     /// <param name="mean">Its stages on average.</param>
     /// <param name="peak">Its stages at its peak.</param>
     /// <param name="classes">The classes of power over cable that the catalogue knows.</param>
     internal static IEnumerable<Finding> Of(
-        SupplyFeed? feed, double openVolts, ImmutableArray<SupplyStage> mean, ImmutableArray<SupplyStage> peak, ImmutableArray<PowerClassRow> classes)
+        SupplyFeed? feed, double openVolts, double? emptyVolts, ImmutableArray<SupplyStage> mean, ImmutableArray<SupplyStage> peak, ImmutableArray<PowerClassRow> classes)
     {
         if (peak.IsEmpty)
         {
@@ -33,7 +34,7 @@ internal static class SupplyReview
 
         for (int i = 0; i < peak.Length; i++)
         {
-            foreach (Finding finding in OfStage(feed, openVolts, peak, i))
+            foreach (Finding finding in OfStage(feed, openVolts, emptyVolts, peak, i))
             {
                 yield return finding;
             }
@@ -75,21 +76,17 @@ internal static class SupplyReview
         }
         else if (isData)
         {
-            yield return SupplyFindings.Passive(feed, watts, needed);
+            bool isUnknown = peak.Where((stage, i) => IsBeforeDevice(peak, i) && stage.Node is LoadNode or ConverterNode or BatteryNode && Input(stage.Node).Most is null).Any();
+            yield return SupplyFindings.Passive(feed, watts, needed, isUnknown);
         }
     }
 
-    private static IEnumerable<Finding> OfStage(SupplyFeed? feed, double openVolts, ImmutableArray<SupplyStage> peak, int index)
+    private static IEnumerable<Finding> OfStage(SupplyFeed? feed, double openVolts, double? emptyVolts, ImmutableArray<SupplyStage> peak, int index)
     {
         SupplyStage stage = peak[index];
-        (double? least, double? most, string source) = stage.Node switch
-        {
-            LoadNode load => (load.Profile.LeastVolts, load.Profile.MostVolts, load.Source),
-            ConverterNode converter => (converter.Input.Least, converter.Input.Most, converter.Input.From),
-            BatteryNode battery => (battery.Input.Least, battery.Input.Most, battery.Input.From),
-            _ => (null, null, ""),
-        };
-        (double open, bool onBattery) = Open(feed, openVolts, peak, index);
+        (double? least, double? most, string source) = Input(stage.Node);
+        (double open, double? empty) = Open(openVolts, emptyVolts, peak, index);
+        bool onBattery = empty is not null;
 
         // On a battery the voltage falls as it empties: that is what the cut-off is tested for.
         if (least is { } lowest && !onBattery)
@@ -101,6 +98,17 @@ internal static class SupplyReview
         {
             yield return SupplyFindings.Overvoltage(stage.Node, open, highest, source);
         }
+        else if (stage.Node is LoadNode or ConverterNode or BatteryNode)
+        {
+            yield return SupplyFindings.InputUnknown(stage.Node, open);
+        }
+
+        if (stage.Node is ConverterNode { Row: { Step: not ConverterStep.Either } row } changed)
+        {
+            // A battery may be used until it is empty, or until its voltage is the least that the converter takes.
+            double lowestIn = empty is { } cutOff ? Math.Max(cutOff, least ?? 0) : stage.InputVolts;
+            yield return SupplyFindings.Step(changed, row, row.Step == ConverterStep.Down ? lowestIn : open);
+        }
 
         if (stage.Node is ConverterNode { RatedWatts: { } rated } one)
         {
@@ -110,7 +118,7 @@ internal static class SupplyReview
         if (stage.Node is SeriesNode { Cable: { LengthMetres: > 0 } run } series)
         {
             // Up to the powered device the class's own limit of current counts too.
-            double? byClass = IsBeforeDevice(peak, index) && feed?.Class is { } row ? row.MostAmperes / run.ConductorsEachWay : null;
+            double? byClass = IsBeforeDevice(peak, index) && feed?.Class is { } power ? power.MostAmperes / run.ConductorsEachWay : null;
             double limit = Math.Min(run.Row.MostAmperes, byClass ?? double.PositiveInfinity);
             yield return SupplyFindings.CableCurrent(series, run, stage.InputAmperes, limit, limit < run.Row.MostAmperes ? feed!.Class!.Source : run.Row.Source);
             if (run.Row is { IsData: true, Metal: not ConductorMetal.Copper })
@@ -123,21 +131,30 @@ internal static class SupplyReview
         }
     }
 
-    /// <summary>The most voltage that a stage can meet when nothing is drawn, and whether a battery sets it.</summary>
-    private static (double Volts, bool OnBattery) Open(SupplyFeed? feed, double openVolts, ImmutableArray<SupplyStage> stages, int index)
+    /// <summary>The voltage that a part takes at its input, and where that comes from.</summary>
+    private static (double? Least, double? Most, string Source) Input(SupplyNode node) => node switch
+    {
+        LoadNode load => (load.Profile.LeastVolts, load.Profile.MostVolts, load.Source),
+        ConverterNode converter => (converter.Input.Least, converter.Input.Most, converter.Input.From),
+        BatteryNode battery => (battery.Input.Least, battery.Input.Most, battery.Input.From),
+        _ => (null, null, ""),
+    };
+
+    /// <summary>The most voltage that a stage can meet when nothing is drawn; where a battery sets it, the voltage of the empty one too.</summary>
+    private static (double Volts, double? EmptyVolts) Open(double openVolts, double? emptyVolts, ImmutableArray<SupplyStage> stages, int index)
     {
         for (int before = stages[index].Before; before >= 0; before = stages[before].Before)
         {
             switch (stages[before].Node)
             {
                 case ConverterNode converter:
-                    return (converter.OutputVolts, false);
+                    return (converter.OutputVolts, null);
                 case BatteryNode battery:
-                    return (battery.Battery.Pack.FullVolts, true);
+                    return (battery.Battery.Pack.FullVolts, battery.Battery.EmptyVolts);
             }
         }
 
-        return (openVolts, feed is null);
+        return (openVolts, emptyVolts);
     }
 
     private static bool IsBeforeDevice(ImmutableArray<SupplyStage> stages, int index)

@@ -180,6 +180,11 @@ internal sealed class SupplyTree
             return null;
         }
 
+        if (converter.Kind.Length == 0)
+        {
+            Assumptions.Add(SupplyDefaults.Kind(converter.PlanPath, row));
+        }
+
         if (converter.Efficiency is null)
         {
             Assumptions.Add(new("converter-efficiency", $"{row!.Name}: efficiency by its load{(converter.RatedWatts is null ? ", at half of its rating" : "")}", row.Source, converter.PlanPath + "/efficiency"));
@@ -191,7 +196,7 @@ internal sealed class SupplyTree
             : new(
                 converter.PlanPath, label, row is not null && converter.Efficiency is null ? "catalogue " + row.Key + ": " + row.Source : converter.PlanPath + "/efficiency",
                 converter.OutputVolts, converter.Efficiency is { } given ? LinearCurve.Level(given) : row!.Efficiency, converter.RatedWatts,
-                Limits(converter.InputVolts, converter.PlanPath, stretch), next);
+                Limits(converter.InputVolts, converter.PlanPath, stretch), next) { Row = row };
     }
 
     private BatteryNode? Battery(SupplyBattery battery, Stretch stretch, SupplyNode? next)
@@ -208,7 +213,17 @@ internal sealed class SupplyTree
         }
 
         string path = battery.PlanPath;
-        BatteryPack pack = new() { Cell = cell, Series = battery.Series, Parallel = battery.Parallel, CellAmpereHours = battery.AmpereHours ?? cell.AmpereHours };
+        BatteryPack pack = new() { Cell = cell, Series = battery.Series ?? 1, Parallel = battery.Parallel ?? 1, CellAmpereHours = battery.AmpereHours ?? cell.AmpereHours };
+        if (battery.Series is null)
+        {
+            Assumptions.Add(SupplyDefaults.Series(path));
+        }
+
+        if (battery.Parallel is null)
+        {
+            Assumptions.Add(SupplyDefaults.Parallel(path));
+        }
+
         if (battery.AmpereHours is null)
         {
             Assumptions.Add(new("cell-capacity", Text($"{cell.Name}: {cell.AmpereHours:0.##} Ah a cell"), cell.Source, path + "/capacity"));
@@ -242,7 +257,7 @@ internal sealed class SupplyTree
             WantedHours = battery.WantedHours ?? Given(null, Estimate.Exactly(SupplyDefaults.WantedHours), SupplyDefaults.Wanted(path)).Median,
             IsFed = isFed,
         };
-        string label = Label(battery, Text($"battery of {battery.Series * battery.Parallel} × {cell.Name}"));
+        string label = Label(battery, Text($"battery of {pack.Series * pack.Parallel} × {cell.Name}"));
         return new(path, label, "catalogue " + cell.Key + ": " + cell.Source, charged, Limits(battery.InputVolts, path, stretch), next);
     }
 

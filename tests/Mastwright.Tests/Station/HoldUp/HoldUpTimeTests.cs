@@ -84,6 +84,52 @@ public sealed class HoldUpTimeTests
         Assert.Null(HoldUpTime.Of(battery with { IsFed = false }, Load(0.36))!.RechargeHours);
     }
 
+    /// <summary>The cell of the samples must not be charged below 0 °C: always below nothing goes in; below at the cold end alone the time has no upper end.</summary>
+    [Fact]
+    public void Nothing_is_recharged_below_the_limit()
+    {
+        ChargedBattery battery = Charged(SupplySamples.Cell, 1, 1, 3.35, years: 0) with { ChargerAmperes = 1, IsFed = true, StopsChargeInCold = true };
+        Assert.Null(HoldUpTime.Of(battery with { Celsius = Estimate.Exactly(-15) }, Load(0.1))!.RechargeHours);
+
+        Estimate open = HoldUpTime.Of(battery with { Celsius = Estimate.Of(-15, 10, 30) }, Load(0.1))!.RechargeHours!.Value;
+        Estimate warm = HoldUpTime.Of(battery with { Celsius = Estimate.Of(1, 10, 30) }, Load(0.1))!.RechargeHours!.Value;
+        Assert.True(double.IsPositiveInfinity(open.High));
+        Assert.True(double.IsFinite(warm.High));
+        Assert.Equal((warm.Low, warm.Median), (open.Low, open.Median));
+    }
+
+    [Theory]
+    [InlineData(-15, -15, -15, Verdict.Fails, "not recharged at its -15 °C")]
+    [InlineData(-15, -5, 20, Verdict.Fails, "not recharged at its -5 °C")]
+    [InlineData(-15, 10, 30, Verdict.Tight, "never while it is outside its limits")]
+    [InlineData(5, 10, 30, Verdict.Ok, "full again in")]
+    public void A_recharge_is_judged_by_where_the_cold_lets_it(double low, double middle, double high, Verdict verdict, string words)
+    {
+        Finding finding = Assert.Single(Supply(SupplySamples.Battery with { ChargerAmperes = 1, TemperatureCelsius = Estimate.Of(low, middle, high) }).Findings, one => one.Code == "battery-recharge");
+
+        Assert.Equal(verdict, finding.Verdict);
+        Assert.Contains(words, FindingSentences.Text(finding), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_battery_that_gives_nothing_is_not_called_full_again()
+    {
+        // Warmer than 0 °C it would be recharged; at a cut-off above the full voltage under load nothing ever comes out.
+        SupplyResult result = Supply(SupplySamples.Battery with { CutOffVolts = 4.19, TemperatureCelsius = Estimate.Exactly(20) });
+
+        Assert.Equal(0, Assert.Single(result.Findings, finding => finding.Code == "hold-up").Value!.Value.High);
+        Assert.DoesNotContain(result.Findings, finding => finding.Code == "battery-recharge");
+    }
+
+    /// <summary>Below −20 °C the cell of the samples is not to be discharged, though its table would be read on at its last point.</summary>
+    [Fact]
+    public void Below_the_limit_of_discharge_nothing_comes_out()
+    {
+        ChargedBattery battery = Charged(SupplySamples.Cell, 1, 1, 3.35, years: 0);
+        Assert.Equal(0, HoldUpTime.Of(battery with { Celsius = Estimate.Exactly(-20.5) }, Load(0.1))!.Hours.High);
+        Assert.True(HoldUpTime.Of(battery with { Celsius = Estimate.Exactly(-20) }, Load(0.1))!.Hours.Median > 24);
+    }
+
     [Fact]
     public void A_load_of_nothing_has_no_time() => Assert.Null(HoldUpTime.Of(Charged(Plain, 1, 1, 3.35, years: 1), Load(0)));
 

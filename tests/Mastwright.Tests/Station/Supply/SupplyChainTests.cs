@@ -274,11 +274,83 @@ public sealed class SupplyChainTests
 
         Assert.Equal(
             [
-                "adapter-efficiency", "arrester-resistance", "battery-age", "battery-charge", "box-temperature", "cable-temperature", "cell-capacity", "charger-current",
-                "charger-efficiency", "converter-efficiency", "hold-up-wanted", "injector-pairs", "load-node", "radio-power-for-supply", "transmit-share",
+                "adapter-efficiency", "arrester-resistance", "battery-age", "battery-charge", "battery-parallel", "battery-series", "box-temperature", "cable-temperature", "cell-capacity",
+                "charger-current", "charger-efficiency", "converter-efficiency", "converter-kind", "hold-up-wanted", "injector-pairs", "load-node", "radio-power-for-supply", "sleep-share",
+                "transmit-share",
             ],
             result.Assumptions.Select(one => one.Code).Order(StringComparer.Ordinal));
         Assert.All(result.Assumptions, one => Assert.NotEmpty(one.PlanPath));
+    }
+
+    [Fact]
+    public void A_load_with_figures_of_its_own_and_no_start_is_listed()
+    {
+        Assert.Contains(Compute(Adapter(24, 15), Steady(5)).Assumptions, one => (one.Code, one.PlanPath) == ("load-boot", "p/supply/9/boot"));
+        Assert.DoesNotContain(Compute(Adapter(24, 15), Steady(5) with { BootWatts = 6 }).Assumptions, one => one.Code == "load-boot");
+    }
+
+    /// <summary>The row of the samples tells what is drawn from 0 to 22 dBm; 1 W radiated cannot come out of the 0.6 W of its last point.</summary>
+    [Theory]
+    [InlineData(30)]
+    [InlineData(-5)]
+    public void A_power_setting_outside_the_rows_is_unknown(double dbm)
+    {
+        SupplyResult result = SupplyChain.Compute([Adapter(5, 5), Node], Context with { ConductedPowerDbm = dbm });
+
+        Finding finding = Only(result, "supply-load-unknown");
+        Assert.Equal(Verdict.Unknown, finding.Verdict);
+        Assert.Contains("from 0 to 22 dBm", FindingSentences.Text(finding), StringComparison.Ordinal);
+        Assert.Null(result.MeanWatts);
+        Assert.NotNull(SupplyChain.Compute([Adapter(5, 5), Node with { PeakWatts = Estimate.Exactly(3) }], Context with { ConductedPowerDbm = dbm }).MeanWatts);
+    }
+
+    [Fact]
+    public void An_input_that_nobody_described_is_unknown_and_so_is_the_passive_source()
+    {
+        SupplyConverter open = new("p/supply/3", 5) { Kind = "isolated" };
+        SupplyLoad load = Steady(2, Estimate.Between(4.5, 5.5));
+        SupplyResult unknown = Compute(Injector(48, 20), Data("awg-24", 10), open, load);
+        Assert.Equal((Verdict.Unknown, "p/supply/3", 48.0), (Only(unknown, "supply-input-unknown").Verdict, Only(unknown, "supply-input-unknown").Subject, Only(unknown, "supply-input-unknown").Value!.Value.Median));
+        Assert.Contains("'input'", FindingSentences.Advice(Only(unknown, "supply-input-unknown")), StringComparison.Ordinal);
+        Assert.Equal(Verdict.Unknown, Only(unknown, "supply-passive").Verdict);
+
+        SupplyResult known = Compute(Injector(48, 20), Data("awg-24", 10), open with { InputVolts = Estimate.Between(9, 57) }, load);
+        Assert.DoesNotContain(known.Findings, finding => finding.Code == "supply-input-unknown");
+        Assert.Equal(Verdict.Ok, Only(known, "supply-passive").Verdict);
+
+        // A class says what its devices bear; a charger says nothing until its input is given.
+        Assert.DoesNotContain(Compute(OfClass("class-3"), Data("awg-24", 10), open, load).Findings, finding => finding.Code == "supply-input-unknown");
+        Assert.Equal("p/supply/4", Only(Compute(Adapter(5, 10), Battery, Node), "supply-input-unknown").Subject);
+    }
+
+    [Theory]
+    [InlineData("buck", 24, 48, Verdict.Fails)]
+    [InlineData("buck", 24, 24, Verdict.Fails)]
+    [InlineData("buck", 24, 23.5, Verdict.Tight)]
+    [InlineData("buck", 24, 5, Verdict.Ok)]
+    [InlineData("boost", 24, 12, Verdict.Fails)]
+    [InlineData("boost", 24, 24, Verdict.Fails)]
+    [InlineData("boost", 24, 48, Verdict.Ok)]
+    public void A_converter_changes_a_voltage_its_own_way_alone(string kind, double from, double to, Verdict verdict)
+    {
+        Finding finding = Only(Compute(Adapter(from, 20), new SupplyConverter("p/supply/2", to) { Kind = kind }, Steady(2)), "converter-step");
+
+        Assert.Equal(verdict, finding.Verdict);
+        Assert.Equal(Math.Abs(from - to) * (verdict == Verdict.Fails ? -1 : 1), finding.Margin!.Value, 1e-9);
+        Assert.DoesNotContain(Compute(Adapter(from, 20), new SupplyConverter("p/supply/2", to) { Kind = "isolated" }, Steady(2)).Findings, one => one.Code == "converter-step");
+    }
+
+    /// <summary>A lithium cell gives 3.0 V when empty and 4.2 V when full: 3.3 V stepped down from it ends before it is empty, 4 V stepped up begins too late.</summary>
+    [Theory]
+    [InlineData("buck", 3.3, 3.0, Verdict.Fails)]
+    [InlineData("boost", 4.0, 4.2, Verdict.Fails)]
+    [InlineData("boost", 5.0, 4.2, Verdict.Ok)]
+    public void A_converter_on_a_battery_meets_it_empty_and_full(string kind, double to, double from, Verdict verdict)
+    {
+        SupplyBattery battery = Battery with { PlanPath = "p/supply/1" };
+        Finding finding = Only(Compute(battery, new SupplyConverter("p/supply/2", to) { Kind = kind }, Steady(0.2)), "converter-step");
+
+        Assert.Equal((verdict, from), (finding.Verdict, finding.Value!.Value.Median));
     }
 
     [Fact]

@@ -57,7 +57,9 @@ internal static class SupplySamples
         ],
         Converters =
         [
-            new("buck", "step-down converter", new([new(0.01, 0.3), new(0.1, 0.8), new(0.5, 0.9), new(1, 0.87)]), "made up"),
+            new("buck", "step-down converter", new([new(0.01, 0.3), new(0.1, 0.8), new(0.5, 0.9), new(1, 0.87)]), "made up") { Step = ConverterStep.Down },
+            new("boost", "step-up converter", LinearCurve.Level(0.85), "made up") { Step = ConverterStep.Up },
+            new("isolated", "isolated converter", LinearCurve.Level(0.8), "made up"),
             new("mains-adapter", "mains adapter", LinearCurve.Level(0.8), "made up"),
             new("charger", "charger", LinearCurve.Level(0.85), "made up"),
         ],

@@ -24,8 +24,8 @@ public sealed class SupplySentencesTests
 
         Assert.Equal(
             [
-                "battery-charge-cold", "battery-rate", "battery-recharge", "battery-temperature", "battery-unfed", "converter-headroom", "hold-up", "hold-up-cut-off",
-                "supply-cable-clad", "supply-cable-current", "supply-cable-heat", "supply-class", "supply-fuse", "supply-fuse-missing", "supply-headroom", "supply-load-unknown",
+                "battery-charge-cold", "battery-rate", "battery-recharge", "battery-temperature", "battery-unfed", "converter-headroom", "converter-step", "hold-up", "hold-up-cut-off",
+                "supply-cable-clad", "supply-cable-current", "supply-cable-heat", "supply-class", "supply-fuse", "supply-fuse-missing", "supply-headroom", "supply-input-unknown", "supply-load-unknown",
                 "supply-overvoltage", "supply-passive", "supply-row-unknown", "supply-voltage", "supply-will-not-start",
             ],
             findings.Select(finding => finding.Code).Distinct().Order(StringComparer.Ordinal));
