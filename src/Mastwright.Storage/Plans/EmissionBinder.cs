@@ -38,6 +38,7 @@ internal static class EmissionBinder
         double? lowest = reader.Exact(ModemKeys.HoppingLowest);
         double? highest = reader.Exact(ModemKeys.HoppingHighest);
         double? dwell = reader.Exact(ModemKeys.HoppingDwell);
+        bool within = reader.YesNo(ModemKeys.HoppingWithinPacket, false);
         reader.Done();
         if (channels is not { } count || lowest is not { } low || highest is not { } high)
         {
@@ -56,6 +57,6 @@ internal static class EmissionBinder
             return null;
         }
 
-        return new(count, low, high, dwell);
+        return new(count, low, high, dwell, within);
     }
 }

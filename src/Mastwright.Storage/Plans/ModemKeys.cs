@@ -24,7 +24,8 @@ internal static class ModemKeys
     internal static readonly KeyShape HoppingLowest = new("lowest", new QuantityShape(Dimension.Frequency, 30e6, 6e9, "902.3 MHz"), "Lowest carrier.", Required: true);
     internal static readonly KeyShape HoppingHighest = new("highest", new QuantityShape(Dimension.Frequency, 30e6, 6e9, "914.9 MHz"), "Highest carrier.", Required: true);
     internal static readonly KeyShape HoppingDwell = new("dwell", new QuantityShape(Dimension.Time, 1e-6, 3600, "0.37 s"), "The most time on one frequency within the period of the rule.");
-    internal static readonly MappingShape HoppingShape = new("hopping", HoppingChannels, HoppingLowest, HoppingHighest, HoppingDwell);
+    internal static readonly KeyShape HoppingWithinPacket = new("within-packet", new YesNoShape(), "Whether the radio changes frequency within a packet; without it no.");
+    internal static readonly MappingShape HoppingShape = new("hopping", HoppingChannels, HoppingLowest, HoppingHighest, HoppingDwell, HoppingWithinPacket);
     internal static readonly KeyShape Hopping = new("hopping", HoppingShape, "How the radio hops; leave out when it stays on one frequency.");
 
     internal static readonly MappingShape Shape = new(

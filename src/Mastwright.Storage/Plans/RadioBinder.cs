@@ -42,12 +42,24 @@ internal static class RadioBinder
         SnrLimitDb = SnrLimits(reader),
         FrequencyErrorPartsPerMillion = reader.Exact(RadioKeys.FrequencyError),
         FrequencyDriftPartsPerMillion = reader.Exact(RadioKeys.FrequencyDrift),
+        DriftCelsius = DriftTemperatures(reader),
         BlockingDbm = reader.Exact(RadioKeys.Blocking),
         BlockingOffsetHz = reader.Exact(RadioKeys.BlockingOffset),
         ApprovedGainDbi = reader.Exact(RadioKeys.ApprovedGain),
         ApprovedAntenna = reader.YesNo(RadioKeys.ApprovedAntenna),
         ApprovedAmplifier = reader.YesNo(RadioKeys.ApprovedAmplifier),
     };
+
+    private static Estimate? DriftTemperatures(MappingReader reader)
+    {
+        Estimate? range = reader.Quantity(RadioKeys.DriftTemperatures);
+        if (range is { IsExact: true })
+        {
+            reader.Binding.Add(reader.Find(RadioKeys.DriftTemperatures)!, reader.PathOf(RadioKeys.DriftTemperatures), "plan-range", "A drift is stated from a lowest to a highest temperature.", "a range, such as -30…85 °C");
+        }
+
+        return range;
+    }
 
     private static ImmutableSortedDictionary<int, double> SnrLimits(MappingReader reader)
     {

@@ -15,6 +15,7 @@ internal static class RadioKeys
     internal static readonly KeyShape SnrLimits = new("snr-limits", new KeyedShape("^([5-9]|1[0-2])$", SnrLimit), "Signal-to-noise ratio at which the demodulator stops, by spreading factor.");
     internal static readonly KeyShape FrequencyError = new("frequency-error", new QuantityShape(Dimension.PartsPerMillion, 0, 1000, "10 ppm"), "Frequency error at 25 °C, either way.");
     internal static readonly KeyShape FrequencyDrift = new("frequency-drift", new QuantityShape(Dimension.PartsPerMillion, 0, 1000, "5 ppm"), "Further error over the box's temperatures, either way.");
+    internal static readonly KeyShape DriftTemperatures = new("drift-temperatures", new QuantityShape(Dimension.Temperature, -60, 150, "-30…85 °C", Ranged: true), "Temperatures for which the drift is stated, coldest to hottest.");
     internal static readonly KeyShape Blocking = new("blocking", new QuantityShape(Dimension.Power, -150, 40, "-30 dBm"), "Unwanted level at the connector that the receiver still bears.");
     internal static readonly KeyShape BlockingOffset = new("blocking-offset", new QuantityShape(Dimension.Frequency, 1, 10e9, "10 MHz"), "Offset from the carrier for which blocking was given.");
 
@@ -22,7 +23,7 @@ internal static class RadioKeys
     internal static readonly KeyShape ApprovedAntenna = new("approved-antenna", new YesNoShape(), "Whether the antenna is of a type that the radio's approval names.");
     internal static readonly KeyShape ApprovedAmplifier = new("approved-amplifier", new YesNoShape(), "Whether the approval covers the amplifier in the feed.");
 
-    internal static readonly MappingShape Shape = new("radio", Part, Name, Power, NoiseFigure, NoiseFloor, SnrLimits, FrequencyError, FrequencyDrift, Blocking, BlockingOffset, ApprovedGain, ApprovedAntenna, ApprovedAmplifier);
+    internal static readonly MappingShape Shape = new("radio", Part, Name, Power, NoiseFigure, NoiseFloor, SnrLimits, FrequencyError, FrequencyDrift, DriftTemperatures, Blocking, BlockingOffset, ApprovedGain, ApprovedAntenna, ApprovedAmplifier);
 
     /// <summary>A radio as a part: it refers to no other part.</summary>
     internal static readonly MappingShape PartShape = Shape.AsPart();

@@ -6,7 +6,7 @@ public static class NearestWord
     /// <summary>Longer texts are no slips of the pen.</summary>
     private const int LongestFound = 128;
 
-    /// <summary>The nearest of some words by edits; null when none is near.</summary>
+    /// <summary>The nearest of some words by edits; null when none is near, or when several that differ in their number alone are equally near.</summary>
     /// <param name="found">What was written; case, and '_' or ' ' for '-', do not count.</param>
     /// <param name="words">The known words, in small letters.</param>
     public static string? Of(string found, IEnumerable<string> words)
@@ -20,6 +20,7 @@ public static class NearestWord
 
         string folded = found.ToLowerInvariant().Replace('_', '-').Replace(' ', '-');
         string? nearest = null;
+        bool manyByNumber = false;
         int least = Math.Max(2, folded.Length / 3) + 1;
         foreach (string word in words)
         {
@@ -28,11 +29,20 @@ public static class NearestWord
             {
                 least = edits;
                 nearest = word;
+                manyByNumber = false;
+            }
+            else if (nearest is not null && edits == least && DifferInNumberOnly(nearest, word))
+            {
+                manyByNumber = true;
             }
         }
 
-        return nearest;
+        return manyByNumber ? null : nearest;
     }
+
+    /// <summary>Whether two words are one but for their digits: of class-0 to class-8 none is what class-9 was meant to be.</summary>
+    private static bool DifferInNumberOnly(string one, string other) =>
+        one.Length == other.Length && one.Zip(other).All(pair => pair.First == pair.Second || (char.IsAsciiDigit(pair.First) && char.IsAsciiDigit(pair.Second)));
 
     /// <summary>
     /// Fewest single-character insertions, removals, replacements and swaps of neighbours that turn one word into another

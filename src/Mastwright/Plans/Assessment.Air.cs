@@ -41,7 +41,7 @@ public sealed partial class Assessment
         const double KeyedCaptureDb = 10;
         double capture = chirps ? CaptureThresholds.Db(factor, factor) : KeyedCaptureDb;
         double? allowed = stations.Where(station => station.IsSite)
-            .Select(station => RadioLaw.Rules(station, plan, StationChains.Of(station, plan, catalogue), catalogue) is { Judgements: [{ AllowedPercent: { } percent }, ..] } ? percent : (double?)null)
+            .Select(station => RadioLaw.Rules(station, plan, StationChains.Of(station, plan, catalogue), catalogue, StationBox.CelsiusOf(station, StationBox.Of(station, plan, catalogue).Box)) is { Judgements: [{ AllowedPercent: { } percent }, ..] } ? percent : (double?)null)
             .Min();
         return (
             plan.Relaying.In(new()

@@ -18,7 +18,7 @@ internal static class FitOutExaminations
     {
         (SupplyResult supply, BoxResult box) = StationBox.Of(station, plan, catalogue);
         SolarResult? solar = StationSolar.Of(station, supply, horizonOf);
-        (Examination law, Examination exposure) = RadioLaw.Of(station, plan, chain, catalogue);
+        (Examination law, Examination exposure) = RadioLaw.Of(station, plan, chain, catalogue, StationBox.CelsiusOf(station, box));
         StandingResult standing = StandingStation.Of(station, plan, catalogue);
         return new(
             station,

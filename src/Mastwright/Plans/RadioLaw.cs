@@ -1,3 +1,4 @@
+using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Exposure;
 using Mastwright.Station.Rules;
@@ -7,11 +8,11 @@ namespace Mastwright.Plans;
 /// <summary>A fit-out held against the radio rules of its region, and against the limits of exposure of the place.</summary>
 internal static class RadioLaw
 {
-    internal static (Examination Rules, Examination Exposure) Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue)
+    internal static (Examination Rules, Examination Exposure) Of(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue, Estimate? boxCelsius)
     {
         FitOut fitOut = station.FitOut!;
         RadioRegion? region = catalogue.Law.Region(plan.Region);
-        RadioRulesResult? rules = Rules(station, plan, chain, catalogue);
+        RadioRulesResult? rules = Rules(station, plan, chain, catalogue, boxCelsius);
         Examination exposure = RfExposure.Examine(new()
         {
             PlanPath = station.FitOutPath,
@@ -27,7 +28,7 @@ internal static class RadioLaw
     }
 
     /// <summary>The station held against the radio rules of the plan's region; null where the region is unknown.</summary>
-    internal static RadioRulesResult? Rules(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue) =>
+    internal static RadioRulesResult? Rules(LinkStation station, Plan plan, StationChainResult chain, StationCatalogue catalogue, Estimate? boxCelsius) =>
         catalogue.Law.Region(plan.Region) is not { } region ? null : RadioRules.Examine(new()
         {
             PlanPath = station.FitOutPath,
@@ -36,6 +37,7 @@ internal static class RadioLaw
             Book = catalogue.Law,
             Modem = plan.Modem,
             Radio = station.FitOut!.Radio,
+            BoxCelsius = boxCelsius,
             Chain = chain,
             Traffic = station.Traffic ?? plan.Traffic,
         });

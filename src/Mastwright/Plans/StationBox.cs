@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.BoxClimate;
 using Mastwright.Station.Sun;
@@ -36,6 +37,9 @@ public static class StationBox
             ? (StationSupply.Of(station, plan, catalogue, inside), box)
             : (supply, box);
     }
+
+    /// <summary>Temperature in the box of a site's fit-out in °C, from coldest to hottest: as the plan gives it, else as worked out; null when unknown.</summary>
+    internal static Estimate? CelsiusOf(LinkStation station, BoxResult box) => station.FitOut?.Box.TemperatureCelsius ?? box.InsideCelsius;
 
     /// <summary>A year of weather as a box meets it; empty where its damp or its wind is not known.</summary>
     internal static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))

@@ -75,6 +75,26 @@ public sealed class AmericanRulesTests
         Assert.Equal(30, narrow.PowerLimit!.Total, 1e-9);
     }
 
+    /// <summary>40 bytes at spreading factor 10 in 125 kHz take 0.535 s: whatever dwell is claimed, a radio that hops between packets stays that long.</summary>
+    [Theory]
+    [InlineData(0.3, false, Verdict.Unknown)]
+    [InlineData(0.3, true, Verdict.Ok)]
+    [InlineData(0.5, true, Verdict.Fails)]
+    [InlineData(null, true, Verdict.Unknown)]
+    [InlineData(null, false, Verdict.Fails)]
+    public void A_dwell_shorter_than_a_packet_wants_a_radio_that_hops_within_one(double? dwell, bool within, Verdict verdict)
+    {
+        ModemSetting modem = Stations.Chirp(908, 125) with { Emission = new() { Hopping = new(64, 902.3e6, 914.9e6, dwell, within) } };
+        RuleJudgement narrow = Stations.Examine("US", modem, OneTenth).Judgements.Single(judgement => judgement.Rule.Key == "us-hopping-narrow");
+        RuleCondition condition = narrow.Conditions.Single(one => one.Code == "hop-dwell");
+
+        Assert.Equal(verdict, condition.Verdict);
+        if (dwell is 0.3 && !within)
+        {
+            Assert.Contains("the plan gives 0.3 s, but one packet takes 0.535 s", condition.Text, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Wide_hopping_over_25_to_49_frequencies_has_a_quarter_of_a_watt()
     {

@@ -95,6 +95,8 @@ public class PlanFileTests
         Assert.Equal(Estimate.Exactly(10), loft.Radio.ConductedPowerDbm);
         Assert.Equal(Estimate.Exactly(-112), loft.Radio.MeasuredNoiseFloorDbm);
         Assert.Equal(-7.5, loft.Radio.SnrLimitDb[7]);
+        Assert.Equal((-30.0, 85.0), (loft.Radio.DriftCelsius!.Value.Low, loft.Radio.DriftCelsius.Value.High));
+        Assert.True(document.Plan.Modem.Emission.Hopping!.WithinPacket);
         Assert.Equal((10, 5, -30, 10e6), (loft.Radio.FrequencyErrorPartsPerMillion, loft.Radio.FrequencyDriftPartsPerMillion, loft.Radio.BlockingDbm, loft.Radio.BlockingOffsetHz));
 
         PlanPlace part = document.Sources.Find("sites/ferry-house/fit-outs/net-loft/antenna/gain")!.Value;

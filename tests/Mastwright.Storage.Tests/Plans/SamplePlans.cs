@@ -36,7 +36,7 @@ internal static class SamplePlans
           occupied-bandwidth: 118 kHz
           six-decibel-bandwidth: 100 kHz
           polite-access: no
-          hopping: {channels: 8, lowest: 869.425 MHz, highest: 869.625 MHz, dwell: 0.4 s}
+          hopping: {channels: 8, lowest: 869.425 MHz, highest: 869.625 MHz, dwell: 0.4 s, within-packet: yes}
         traffic: {own: 4, own-worst-hour: 12, relayed: 20, relayed-worst-hour: 80}
         relaying: {hop-limit: 4, delay: by-level, least-delay: 0.2 s, most-delay: 3 s, cancel-after: 2, share: 80 %, listen-first: yes, back-off: 500 ms}
         wind: {speed: 26 m/s, averaging: ten-minute-mean, return-period: 50 years, level: characteristic, form: en-1991-1-4, terrain: II, exposure: C, gust-factor: 1.4, ultimate-factor: 1.3, design-return-period: 100 years, orography: 1.1, direction-factor: 0.9, season-factor: 1, air-density: 1.2, topographic-factor: 1.2, directionality: 0.95, elevation-factor: 1, structural-factor: 1.1, load-factor: 1.4, ice: R3, ice-density: 600, ice-wind-share: 60 %}
@@ -177,7 +177,7 @@ internal static class SamplePlans
           antennas:
             collinear-8: {name: Collinear, gain: 8 dBi, pattern: collinear-array, elements: 5, spacing: 0.8 wavelengths, null-fill: 20 dB, length: 1.6 m}
           radios:
-            small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, blocking: -30 dBm, blocking-offset: 10 MHz, approved-gain: 8 dBi, approved-antenna: yes, approved-amplifier: no}
+            small-node: {name: Node, power: 14 dBm, noise-figure: 6 dB, noise-floor: -112 dBm, snr-limits: {7: -7.5 dB, 10: -15 dB}, frequency-error: 10 ppm, frequency-drift: 5 ppm, drift-temperatures: -30…85 °C, blocking: -30 dBm, blocking-offset: 10 MHz, approved-gain: 8 dBi, approved-antenna: yes, approved-amplifier: no}
           feed:
             loft-run: {line: foam-10mm, length: 12 ± 1 m}
           supply:

@@ -20,5 +20,6 @@ public sealed record EmissionSetting
 /// <param name="Channels">Number of frequencies that it uses evenly: 2 or more.</param>
 /// <param name="LowestHz">Lowest carrier in hertz.</param>
 /// <param name="HighestHz">Highest carrier in hertz, above the lowest.</param>
-/// <param name="DwellSeconds">The most time on one frequency in the rule's period, in seconds; null for one packet.</param>
-public sealed record HoppingSetting(int Channels, double LowestHz, double HighestHz, double? DwellSeconds = null);
+/// <param name="DwellSeconds">The most time on one frequency in the rule's period, in seconds; null when nobody said.</param>
+/// <param name="WithinPacket">Whether it changes frequency within a packet, so that it may stay on one for less than a packet takes.</param>
+public sealed record HoppingSetting(int Channels, double LowestHz, double HighestHz, double? DwellSeconds = null, bool WithinPacket = false);

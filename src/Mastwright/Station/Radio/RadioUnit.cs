@@ -27,6 +27,9 @@ public sealed record RadioUnit
     /// <summary>Further frequency error over the box's temperatures, in parts per million either way.</summary>
     public double? FrequencyDriftPartsPerMillion { get; init; }
 
+    /// <summary>Temperatures in °C, from coldest to hottest, for which the drift was stated.</summary>
+    public Estimate? DriftCelsius { get; init; }
+
     /// <summary>Level of an unwanted signal at the connector, in dBm, that the receiver still bears (blocking).</summary>
     public double? BlockingDbm { get; init; }
 

@@ -15,7 +15,7 @@ public static class RadioRules
     public static RadioRulesResult Examine(RadioRulesInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        OccupiedBand band = OccupiedBand.Of(input.Modem, input.Radio, StationDefaults.Join(input.PlanPath, "radio"));
+        OccupiedBand band = OccupiedBand.Of(input.Modem, input.Radio, StationDefaults.Join(input.PlanPath, "radio"), input.BoxCelsius);
         AirtimeResult airtime = Airtime.Compute(input.Modem);
         TrafficEstimate traffic = TrafficEstimate.Of(input.Traffic, airtime.TotalSeconds, input.TrafficPath);
         ImmutableArray<RuleJudgement> judgements = RuleJudge.Judge(input, band, traffic);

@@ -1,3 +1,4 @@
+using Mastwright.Quantities;
 using Mastwright.Station.Radio;
 
 namespace Mastwright.Station.Rules;
@@ -22,6 +23,9 @@ public sealed record RadioRulesInput
 
     /// <summary>The radio.</summary>
     public required RadioUnit Radio { get; init; }
+
+    /// <summary>Temperature around the radio in °C, from coldest to hottest; null when unknown.</summary>
+    public Estimate? BoxCelsius { get; init; }
 
     /// <summary>The radio chain: feed, gain and powers.</summary>
     public required StationChainResult Chain { get; init; }

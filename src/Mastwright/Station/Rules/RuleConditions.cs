@@ -11,6 +11,9 @@ public static class RuleConditions
     /// <summary>Share of a limit above which an assumed bandwidth says nothing. Common practice.</summary>
     private const double NearShare = 0.9;
 
+    /// <summary>Share of a packet's time from which a dwell counts as the whole packet: the plan's own rounding.</summary>
+    private const double RoundedShare = 0.99;
+
     /// <summary>Every condition that the row sets, judged.</summary>
     /// <param name="rule">The row.</param>
     /// <param name="modem">The modem setting.</param>
@@ -130,16 +133,31 @@ public static class RuleConditions
 
         if (rule.MostDwellSeconds is { } most)
         {
-            double period = rule.DwellPeriodSeconds ?? (hopping.Channels * most);
-            double dwell = hopping.DwellSeconds ?? packetSeconds;
-            conditions.Add(new(
-                "hop-dwell",
-                dwell > most ? Verdict.Fails : hopping.DwellSeconds is null ? Verdict.Unknown : Verdict.Ok,
-                string.Create(CultureInfo.InvariantCulture, $"allows {most:0.###} s on one frequency in any {period:0.##} s, and ")
-                    + (hopping.DwellSeconds is null
-                        ? string.Create(CultureInfo.InvariantCulture, $"one packet takes {packetSeconds:0.000} s; how many fall on one frequency nobody said (modem/hopping/dwell)")
-                        : string.Create(CultureInfo.InvariantCulture, $"the plan gives {dwell:0.###} s"))));
+            conditions.Add(Dwell(most, rule.DwellPeriodSeconds ?? (hopping.Channels * most), hopping, packetSeconds));
         }
+    }
+
+    /// <summary>A radio that hops between packets stays on one frequency for a whole packet, whatever dwell the plan gives.</summary>
+    private static RuleCondition Dwell(double most, double period, HoppingSetting hopping, double packetSeconds)
+    {
+        string asks = string.Create(CultureInfo.InvariantCulture, $"allows {most:0.###} s on one frequency in any {period:0.##} s, and ");
+        string packet = string.Create(CultureInfo.InvariantCulture, $"one packet takes {packetSeconds:0.000} s");
+        if (hopping.DwellSeconds is not { } dwell)
+        {
+            return hopping.WithinPacket
+                ? new("hop-dwell", Verdict.Unknown, asks + "how long the radio, which changes frequency within a packet, stays on one nobody said (modem/hopping/dwell)")
+                : new("hop-dwell", packetSeconds > most ? Verdict.Fails : Verdict.Unknown, $"{asks}{packet}; how many fall on one frequency nobody said (modem/hopping/dwell)");
+        }
+
+        string given = string.Create(CultureInfo.InvariantCulture, $"the plan gives {dwell:0.###} s");
+        if (dwell > most)
+        {
+            return new("hop-dwell", Verdict.Fails, asks + given);
+        }
+
+        return !hopping.WithinPacket && (packetSeconds > most || dwell < RoundedShare * packetSeconds)
+            ? new("hop-dwell", Verdict.Unknown, $"{asks}{given}, but {packet}, and a radio that hops between packets stays that long (modem/hopping/within-packet)")
+            : new("hop-dwell", Verdict.Ok, asks + given);
     }
 
     private static string Kilohertz(double hertz) => string.Create(CultureInfo.InvariantCulture, $"{hertz / 1e3:0.###} kHz");
