@@ -11,7 +11,7 @@ internal sealed partial class CatalogueReader
 {
     private static string[] LawSections => ["radio-regions", "missing-regions", "radio-rules", "approval-conditions", "exposure-limits"];
     private static readonly string[] SourceKeys = ["document", "edition", "clause", "read", "how", "from-memory"];
-    private static readonly string[] RegionKeys = ["key", "name", "covers", "law", "exposure", "note"];
+    private static readonly string[] RegionKeys = ["key", "name", "covers", "law", "exposure", "note", "rows", "unread", "assumes", "adjacent-rows"];
     private static readonly string[] MissingKeys = ["key", "name", "reason"];
     private static readonly string[] ApprovalKeys = ["key", "region", "subject", "text", .. SourceKeys];
 
@@ -19,11 +19,11 @@ internal sealed partial class CatalogueReader
     [
         "key", "region", "name", "from-mhz", "to-mhz", "access", "erp-mw", "eirp-mw", "conducted-mw", "gain-free-dbi", "density-dbm", "density-khz",
         "least-occupied-khz", "most-occupied-khz", "least-six-decibel-khz", "duty-cycle-percent", "polite-access", "least-channels", "least-spacing-khz",
-        "dwell-s", "dwell-period-s", "kept-for", .. SourceKeys,
+        "dwell-s", "dwell-period-s", "asks", "kept-for", .. SourceKeys,
     ];
 
     private static readonly string[] LimitRowKeys =
-        ["key", "region", "for", "over", "from-mhz", "to-mhz", "watts-per-square-metre", "volts-per-metre", "frequency-power", "averaging-minutes", "averages-pauses", .. SourceKeys];
+        ["key", "region", "for", "over", "from-mhz", "to-mhz", "watts-per-square-metre", "volts-per-metre", "frequency-power", "averaging-minutes", "averages-pauses", "standing", .. SourceKeys];
 
     private RuleBook Law(PlanNode root) => new()
     {
@@ -55,7 +55,13 @@ internal sealed partial class CatalogueReader
 
         return name is null || law is null
             ? null
-            : new(key, name, covers, law, Text(row, place, "exposure", required: false) ?? key, Text(row, place, "note", required: false) ?? "");
+            : new(key, name, covers, law, Text(row, place, "exposure", required: false) ?? key, Text(row, place, "note", required: false) ?? "")
+            {
+                Rows = Text(row, place, "rows", required: false) ?? key,
+                Unread = Text(row, place, "unread", required: false) ?? "",
+                Assumes = Text(row, place, "assumes", required: false) ?? "",
+                Adjacent = Text(row, place, "adjacent-rows", required: false) ?? "",
+            };
     }
 
     private MissingRegion? NotRead(PlanNode row, string place, string key)
@@ -112,6 +118,7 @@ internal sealed partial class CatalogueReader
             LeastSpacingHz = Number(row, place, "least-spacing-khz", 0.001, 100_000, required: false) * 1e3,
             MostDwellSeconds = Number(row, place, "dwell-s", 0.0001, 3600, required: false),
             DwellPeriodSeconds = Number(row, place, "dwell-period-s", 0.0001, 86_400, required: false),
+            Asks = Text(row, place, "asks", required: false) ?? "",
             KeptFor = keptFor,
             Source = source ?? new("", "", "", ""),
         };
@@ -150,8 +157,9 @@ internal sealed partial class CatalogueReader
         double? exponent = Number(row, place, "frequency-power", -4, 4, required: true);
         double? averaging = Number(row, place, "averaging-minutes", 0.01, 60, required: true);
         int pauses = Word(row, place, "averages-pauses", required: false, "no", "yes");
+        int standing = Word(row, place, "standing", required: false, "law", "minimum", "recommendation");
         RuleSource? source = Source(row, place);
-        return region is null || who < 0 || over is null || band is not { } range || coefficient is not { } one || exponent is not { } power || averaging is not { } minutes || source is null
+        return region is null || who < 0 || over is null || band is not { } range || coefficient is not { } one || exponent is not { } power || averaging is not { } minutes || standing == -2 || source is null
             ? null
             : new()
             {
@@ -166,6 +174,7 @@ internal sealed partial class CatalogueReader
                 IsField = field,
                 AveragingSeconds = minutes * 60,
                 AveragesPauses = pauses == 1,
+                Standing = standing switch { 1 => LimitStanding.Minimum, 2 => LimitStanding.Recommendation, _ => LimitStanding.Law },
                 Source = source,
             };
     }

@@ -17,9 +17,11 @@ internal static class RadioLaw
         {
             PlanPath = station.FitOutPath,
             Region = region,
+            Place = plan.Region,
             Book = catalogue.Law,
             FrequencyHz = plan.Modem.FrequencyHz,
             EirpDbm = chain.RadiatedPower?.EirpDbm,
+            MissingToSend = chain.MissingToSend,
             AntennaLengthMetres = fitOut.Antenna.LengthMetres,
             People = fitOut.People,
             Traffic = rules?.Traffic,

@@ -183,8 +183,121 @@ public sealed class EuropeanRulesTests
         Assert.Equal(Verdict.Unknown, Find(british, "radio-band").Verdict);
         Assert.Equal(Verdict.Unknown, Find(british, "time-on-air").Verdict);
         Assert.Contains("from memory", FindingSentences.Text(Find(british, "radio-band")), StringComparison.Ordinal);
-        Assert.Equal(Verdict.Ok, Find(Stations.Examine("GB", Stations.Chirp(868.3, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(10) }), "radiated-power").Verdict);
         Assert.Equal(Verdict.Unknown, Find(Stations.Examine("EU", Stations.Chirp(869.525, 125)), "approval-antenna").Verdict);
+    }
+
+    /// <summary>IR 2030 was quoted without its edition, Rec. 70-03 for 433 MHz likewise; outside the Union no national text was read.</summary>
+    [Theory]
+    [InlineData("GB", 868.3, "which edition")]
+    [InlineData("EU", 433.5, "which edition")]
+    [InlineData("NO", 869.525, "Not read: the country's own rules")]
+    [InlineData("CEPT", 868.3, "Not read: the country's own rules")]
+    public void A_row_of_unknown_edition_or_of_a_law_that_was_not_read_is_never_ok(string region, double megahertz, string words)
+    {
+        RadioRulesResult result = Stations.Examine(region, Stations.Chirp(megahertz, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(5) });
+
+        foreach (string code in (string[])["radio-band", "radiated-power", "time-on-air"])
+        {
+            Assert.Equal(Verdict.Unknown, Find(result, code).Verdict);
+            Assert.Contains(words, FindingSentences.Text(Find(result, code)), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void That_a_member_state_asks_for_no_more_is_listed_as_assumed()
+    {
+        Assert.Contains(Stations.Examine("FR", Stations.Chirp(869.525, 125)).Examination.Assumptions, assumption => assumption is { Code: "national-law", PlanPath: "region" });
+        Assert.DoesNotContain(Stations.Examine("US", Stations.Chirp(915, 125)).Examination.Assumptions, assumption => assumption.Code == "national-law");
+    }
+
+    /// <summary>
+    /// Decision 2006/771/EC, annex as replaced by (EU) 2019/1345: adjacent bands may be used as one if the conditions of each are met. Across 868.0 MHz
+    /// bands L and M: 25 mW, 1 %, at most 600 kHz. Across 865.0 MHz bands K and L: the 0.1 % of band K.
+    /// </summary>
+    [Theory]
+    [InlineData(868.0, "eu-l+eu-m", 1.0, 600e3)]
+    [InlineData(865.0, "eu-k+eu-l", 0.1, 2000e3)]
+    public void A_signal_across_two_adjacent_bands_keeps_the_strictest_of_each(double megahertz, string key, double percent, double hertz)
+    {
+        RadioRulesResult result = Stations.Examine("EU", Stations.Chirp(megahertz, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(10) });
+        RuleJudgement best = result.Judgements[0];
+
+        Assert.Equal(key, best.Rule.Key);
+        Assert.Equal(13.979, best.PowerLimit!.Total, 0.0005);
+        Assert.Equal((percent, hertz), (best.AllowedPercent, best.Rule.MostOccupiedHz));
+        Assert.Equal(Verdict.Ok, Find(result, "radio-band").Verdict);
+        Assert.Contains("2019/1345", FindingSentences.Text(Find(result, "radio-band")), StringComparison.Ordinal);
+    }
+
+    /// <summary>Where nobody read whether adjacent rows may be taken together it is unknown; rows with a gap between them are none.</summary>
+    [Fact]
+    public void Adjacent_bands_are_unknown_where_the_law_was_not_read_and_gaps_stay_gaps()
+    {
+        RadioRulesResult british = Stations.Examine("GB", Stations.Chirp(868.0, 125));
+
+        Assert.Equal(Verdict.Unknown, Find(british, "radio-band").Verdict);
+        Assert.Contains("whether the law lets them be used as one was not read", FindingSentences.Text(Find(british, "radio-band")), StringComparison.Ordinal);
+        Assert.Equal(Verdict.Fails, Find(Stations.Examine("EU", Stations.Chirp(868.65, 250)), "radio-band-none").Verdict);
+    }
+
+    /// <summary>869.7–870 MHz: band Q with 25 mW at 1 %, band P with 5 mW at any time. Both are told, whichever decides.</summary>
+    [Fact]
+    public void Every_row_that_holds_the_signal_is_told_with_why_it_does_not_decide()
+    {
+        Finding rows = Find(Stations.Examine("EU", Stations.Chirp(869.85, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(12) }), "radio-rows");
+        string text = FindingSentences.Text(rows);
+
+        Assert.Equal(Verdict.Ok, rows.Verdict);
+        Assert.Contains("2 rows hold the signal: band Q (869.7–870 MHz, ETSI EN 300 220-2, Table 4), 14.0 dBm ERP (25 mW) and 1.00 % of the time, or listening before talking: ok and decides", text, StringComparison.Ordinal);
+        Assert.Contains("band P (869.7–870 MHz, ETSI EN 300 220-2, Table 4), 7.0 dBm ERP (5 mW) and any time on the air: fails, since it allows 5.0 dB less than the station may put out", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Stations.Examine("EU", Stations.Chirp(869.525, 125)).Examination.Findings, finding => finding.Code == "radio-rows");
+    }
+
+    /// <summary>14 dBm ERP for 3 % of the hour break band M's 1 %; band O allows 10 % of 500 mW, and the advice says so.</summary>
+    [Fact]
+    public void What_to_change_names_a_row_that_would_do()
+    {
+        TrafficRate busy = new() { OwnMean = 200, OwnWorst = 200, RelayedMean = 0, RelayedWorst = 0 };
+        Finding time = Find(Stations.Examine("EU", Stations.Chirp(868.3, 125), traffic: busy), "time-on-air");
+        Finding power = Find(Stations.Examine("EU", Stations.Chirp(868.3, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(22) }), "radiated-power");
+        Finding none = Find(Stations.Examine("EU", Stations.Chirp(868.3, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(35) }), "radiated-power");
+
+        Assert.Equal(Verdict.Fails, time.Verdict);
+        Assert.Contains("Or move the carrier to 869.525 MHz: band O (869.4–869.65 MHz, ETSI EN 300 220-2, Table 4) allows 27.0 dBm ERP (500 mW) and 10.0 % of the time", FindingSentences.Advice(time), StringComparison.Ordinal);
+        Assert.Contains("Or move the carrier to 869.525 MHz", FindingSentences.Advice(power), StringComparison.Ordinal);
+        Assert.Contains("No row of the European Union in the catalogue would hold the station as it is", FindingSentences.Advice(none), StringComparison.Ordinal);
+    }
+
+    /// <summary>Rec. 70-03, Annex 2: 500 mW in four channels of 200 kHz, 10 % for access points with adaptive power control, which no plan tells of.</summary>
+    [Theory]
+    [InlineData(865.7)]
+    [InlineData(866.3)]
+    [InlineData(866.9)]
+    [InlineData(867.5)]
+    public void A_data_network_channel_is_at_best_unknown_and_band_L_decides_where_it_is_kept(double megahertz)
+    {
+        RadioRulesResult strong = Stations.Examine("EU", Stations.Chirp(megahertz, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(22) });
+        RadioRulesResult weak = Stations.Examine("EU", Stations.Chirp(megahertz, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(10) });
+
+        Assert.Equal((26.990, 10.0), (Math.Round(strong.Judgements[0].PowerLimit!.Total, 3), strong.Judgements[0].AllowedPercent));
+        Assert.Equal(Verdict.Unknown, Find(strong, "radio-band").Verdict);
+        Assert.Equal(Verdict.Unknown, Find(strong, "radiated-power").Verdict);
+        Assert.Contains("lowers its power by itself", FindingSentences.Text(Find(strong, "radio-band")), StringComparison.Ordinal);
+        Assert.Equal("eu-l", weak.Judgements[0].Rule.Key);
+        Assert.Equal(Verdict.Ok, Find(weak, "radiated-power").Verdict);
+    }
+
+    /// <summary>Rec. 70-03, Annex 3: wideband data of 600 kHz to 1 MHz, 25 mW, listening first, 10 % for access points and 2.8 % for others.</summary>
+    [Fact]
+    public void The_wideband_rows_are_as_quoted()
+    {
+        Assert.Equal((10.0, 2.8), (Rule("eu-wideband-access-point").DutyCyclePercent, Rule("eu-wideband").DutyCyclePercent));
+        Assert.All((string[])["eu-wideband-access-point", "eu-wideband"], key =>
+        {
+            Assert.Equal((863e6, 868e6, 600e3, 1000e3), (Rule(key).LowHz, Rule(key).HighHz, Rule(key).LeastOccupiedHz, Rule(key).MostOccupiedHz));
+            Assert.True(Rule(key).PoliteRequired);
+            Assert.False(Rule(key).Source.IsFirm);
+        });
     }
 
     [Fact]

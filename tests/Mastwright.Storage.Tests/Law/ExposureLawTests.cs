@@ -59,11 +59,50 @@ public sealed class ExposureLawTests
     [InlineData(null, Verdict.Unknown)]
     public void The_verdict_holds_people_against_the_distance(double? metres, Verdict verdict)
     {
-        Finding finding = Find(Input(21) with { People = new(metres) }, "exposure-public");
+        Finding finding = Find(Input(21) with { Place = "FR", People = new(metres) }, "exposure-public");
 
         Assert.Equal(verdict, finding.Verdict);
         Assert.Equal(0.2, finding.Limit);
-        Assert.Equal("Recommendation 1999/519/EC", finding.Details["document"]);
+        Assert.Equal("Décret 2002-775", finding.Details["document"]);
+        Assert.Empty(finding.Details["standing"]);
+    }
+
+    /// <summary>1999/519/EC binds nobody, 2013/35/EU is the least that a member state asks for: what keeps them may still break the law of the place.</summary>
+    [Theory]
+    [InlineData("EU", "exposure-public", 5.0, Verdict.Unknown, "binds nobody")]
+    [InlineData("DE", "exposure-public", 0.3, Verdict.Unknown, "binds nobody")]
+    [InlineData("DE", "exposure-public", 0.1, Verdict.Fails, "binds nobody")]
+    [InlineData("NO", "exposure-public", 5.0, Verdict.Unknown, "binds nobody")]
+    [InlineData("FR", "exposure-workers", 5.0, Verdict.Unknown, "the least that the law of each member state")]
+    [InlineData("FR", "exposure-workers", 0.1, Verdict.Fails, "the least that the law of each member state")]
+    [InlineData("US", "exposure-workers", 5.0, Verdict.Ok, "47 CFR 1.1310")]
+    public void A_text_that_is_not_the_law_of_the_place_never_yields_ok(string place, string code, double metres, Verdict verdict, string words)
+    {
+        Finding finding = Find(Input(21) with { Place = place, Region = Stations.Catalogue.Law.Region(place), People = new(metres, metres) }, code);
+
+        Assert.Equal(verdict, finding.Verdict);
+        Assert.Contains(words, FindingSentences.Text(finding), StringComparison.Ordinal);
+        Assert.Equal(place != "US", FindingSentences.Text(finding).Contains("may be stricter, and was not read", StringComparison.Ordinal));
+    }
+
+    /// <summary>Check values for 25 mW ERP (16.13 dBm EIRP): 0.0274 m, 0.0438 m with reflection (1.6 times); told although 0.2 m is kept.</summary>
+    [Fact]
+    public void Distances_nearer_than_0_2_m_are_told_all_the_same()
+    {
+        string text = FindingSentences.Text(Find(Input(16.13) with { Place = "FR", AntennaLengthMetres = 0.6 }, "exposure-public"));
+
+        Assert.Contains("at 0.027 m, over a ground that reflects at 0.044 m", text, StringComparison.Ordinal);
+        Assert.Contains("keep 0.20 m", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>2·D²/λ at 869.525 MHz: 2·0.6²·2.9004/m = 2.09 m; λ/(2π) = 0.0549 m.</summary>
+    [Fact]
+    public void Where_the_formula_begins_to_hold_is_told()
+    {
+        string text = FindingSentences.Text(Find(Input(21) with { AntennaLengthMetres = 0.6 }, "exposure-public"));
+
+        Assert.Contains("2.09 m on (2·D²/λ)", text, StringComparison.Ordinal);
+        Assert.Contains("0.055 m (λ/2π)", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -98,9 +137,32 @@ public sealed class ExposureLawTests
         Assert.Equal(Verdict.Unknown, Find(Input(21) with { Region = Stations.Catalogue.Law.Region("UK"), People = new(5) }, "exposure-public").Verdict);
     }
 
+    [Theory]
+    [InlineData(null, Verdict.Unknown)]
+    [InlineData(5.0, Verdict.Unknown)]
+    [InlineData(0.1, Verdict.Fails)]
+    public void Without_a_power_0_2_m_are_kept_and_what_is_missing_is_told(double? metres, Verdict verdict)
+    {
+        ExposureInput input = Input(21) with { EirpDbm = null, MissingToSend = ["sites/west/fit-outs/roof/antenna/gain"], People = new(metres, metres) };
+
+        foreach (string code in (string[])["exposure-public-unknown", "exposure-workers-unknown"])
+        {
+            Finding finding = Find(input, code);
+            Assert.Equal(verdict, finding.Verdict);
+            Assert.Equal(0.2, finding.Limit);
+            Assert.Contains("for want of sites/west/fit-outs/roof/antenna/gain: keep 0.20 m", FindingSentences.Text(finding), StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>The rows end at 2 GHz: beyond, nothing is worked out, and that is said.</summary>
     [Fact]
-    public void A_power_that_is_not_known_is_told_elsewhere_and_nothing_is_made_up() =>
-        Assert.Empty(RfExposure.Examine(Input(21) with { EirpDbm = null }).Findings);
+    public void A_frequency_without_limits_is_unknown_by_name()
+    {
+        Finding finding = Find(Input(21) with { FrequencyHz = 2.45e9, People = new(5) }, "exposure-public-unknown");
+
+        Assert.Equal(Verdict.Unknown, finding.Verdict);
+        Assert.Contains("a limit of exposure at 2450.0 MHz", FindingSentences.Text(finding), StringComparison.Ordinal);
+    }
 
     private static ExposureInput Input(double eirpDbm) => new()
     {

@@ -31,6 +31,40 @@ public sealed class RuleBookTests
         Assert.All(book.Missing, missing => Assert.Null(book.Region(missing.Key)));
     }
 
+    /// <summary>An edition is a version, a year, a date or a volume; a row of which none is known says so in the one word that keeps it from yielding ok.</summary>
+    [Fact]
+    public void Every_shipped_row_names_a_real_edition_or_rests_on_none()
+    {
+        RuleBook book = Stations.Catalogue.Law;
+        RuleSource[] sources = [.. book.Rules.Select(row => row.Source), .. book.Approvals.Select(row => row.Source), .. book.ExposureLimits.Select(row => row.Source)];
+
+        Assert.Contains(sources, source => source.IsFirm);
+        Assert.All(sources.Where(source => source.EditionKnown), source =>
+        {
+            Assert.Matches(@"\d{4}|V\d+\.\d+|\d+:\d+", source.Edition);
+            Assert.DoesNotMatch("draft|not |unknown|entry", source.Edition);
+        });
+        Assert.All(sources.Where(source => !source.EditionKnown), source => Assert.False(source.IsFirm));
+        Assert.All(sources.Where(source => source.FromMemory), source => Assert.False(source.IsFirm));
+    }
+
+    /// <summary>Decision 2006/771/EC binds the members of the Union and nobody else; a country with a text of its own comes before what covers it.</summary>
+    [Theory]
+    [InlineData("NO", "CEPT", false)]
+    [InlineData("IS", "CEPT", false)]
+    [InlineData("CEPT", "CEPT", false)]
+    [InlineData("FR", "EU", true)]
+    public void Only_members_of_the_Union_are_bound_by_its_decision(string word, string key, bool read)
+    {
+        RadioRegion region = Stations.Catalogue.Law.Region(word)!;
+
+        Assert.Equal(key, region.Key);
+        Assert.Equal(read, region.Unread.Length == 0);
+        Assert.Contains(Stations.Catalogue.Law.RulesOf(region), rule => rule.Key == "eu-o");
+        Assert.True(StationCatalogueFile.TryParse("format: 1\nradio-regions:\n  - {key: \"NO\", name: Norway, law: its own}\n", "own.yaml", out StationCatalogue own, out _));
+        Assert.Equal("NO", Stations.Catalogue.Overlay(own).Law.Region("no")!.Key);
+    }
+
     [Fact]
     public void A_keepers_rows_replace_and_add_with_their_own_source()
     {
@@ -80,6 +114,7 @@ public sealed class RuleBookTests
         { "radio-regions:\n  - {key: XX, name: n, law: l, covers: XY}", "a list of country codes" },
         { "exposure-limits:\n  - {key: a, region: EU, for: all, over: b, from-mhz: 1, to-mhz: 2, volts-per-metre: 1, frequency-power: 0, averaging-minutes: 6, document: d, edition: e, clause: c, read: 2026-11-28}", "'all' is none of public, workers" },
         { "exposure-limits:\n  - {key: a, region: EU, for: public, over: b, from-mhz: 1, to-mhz: 2, frequency-power: 0, averaging-minutes: 6, document: d, edition: e, clause: c, read: 2026-11-28}", "give the limit once" },
+        { "exposure-limits:\n  - {key: a, region: EU, for: public, over: b, from-mhz: 1, to-mhz: 2, volts-per-metre: 1, frequency-power: 0, averaging-minutes: 6, standing: custom, document: d, edition: e, clause: c, read: 2026-11-28}", "'custom' is none of law, minimum, recommendation" },
     };
 
     [Theory, MemberData(nameof(Wrong))]

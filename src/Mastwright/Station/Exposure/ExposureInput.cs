@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Mastwright.Quantities;
 using Mastwright.Station.Rules;
 
@@ -21,6 +22,9 @@ public sealed record ExposureInput
     /// <summary>Region whose law holds; null when it is not known.</summary>
     public required RadioRegion? Region { get; init; }
 
+    /// <summary>The place as the plan writes it, such as "FR": limits of its own come before those of its region. Empty when not given.</summary>
+    public string Place { get; init; } = "";
+
     /// <summary>The limits.</summary>
     public required RuleBook Book { get; init; }
 
@@ -29,6 +33,9 @@ public sealed record ExposureInput
 
     /// <summary>EIRP along the main beam in dBm; null when unknown. The highest of its range counts.</summary>
     public Estimate? EirpDbm { get; init; }
+
+    /// <summary>Plan paths of what is missing for the EIRP.</summary>
+    public ImmutableArray<string> MissingToSend { get; init; } = [];
 
     /// <summary>Length of the antenna's radiating part in metres; null when unknown.</summary>
     public double? AntennaLengthMetres { get; init; }

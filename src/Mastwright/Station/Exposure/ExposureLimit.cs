@@ -12,6 +12,19 @@ public enum Exposed
     Workers,
 }
 
+/// <summary>What a limit of exposure is worth in the place whose row it is.</summary>
+public enum LimitStanding
+{
+    /// <summary>The law of the place itself.</summary>
+    Law,
+
+    /// <summary>The least that the law of each member state has to ask for: it may ask for more.</summary>
+    Minimum,
+
+    /// <summary>A recommendation, which binds nobody.</summary>
+    Recommendation,
+}
+
 /// <summary>One limit of exposure: a power density that rises with a power of the frequency.</summary>
 /// <remarks>These are reference levels for a body in a plane wave; the basic restrictions behind them are in watts per kilogram of body.</remarks>
 public sealed record ExposureLimit
@@ -22,7 +35,7 @@ public sealed record ExposureLimit
     /// <summary>Key of the row.</summary>
     public required string Key { get; init; }
 
-    /// <summary>Key of the region, or "ICNIRP" for the guidelines that are shown beside.</summary>
+    /// <summary>Key of the region, code of a country, or "ICNIRP" for the guidelines that are shown beside.</summary>
     public required string Region { get; init; }
 
     /// <summary>Whom it is for.</summary>
@@ -51,6 +64,9 @@ public sealed record ExposureLimit
 
     /// <summary>Whether pauses of the transmitter count within that time.</summary>
     public bool AveragesPauses { get; init; }
+
+    /// <summary>What it is worth in its place.</summary>
+    public LimitStanding Standing { get; init; }
 
     /// <summary>Document, edition, clause, and how it was read.</summary>
     public required RuleSource Source { get; init; }

@@ -9,7 +9,7 @@ internal static class ApprovalFindings
 {
     internal static IEnumerable<Finding> Of(RadioRulesInput input)
     {
-        foreach (ApprovalCondition condition in input.Book.Approvals.Where(row => string.Equals(row.Region, input.Region.Key, StringComparison.OrdinalIgnoreCase)))
+        foreach (ApprovalCondition condition in input.Book.Approvals.Where(row => input.Region.HasRowsOf(row.Region)))
         {
             if (condition.Subject == ApprovalSubject.Antenna)
             {
@@ -47,7 +47,7 @@ internal static class ApprovalFindings
             Details = FindingDetails.Of(
                 ("condition", condition.Text),
                 ("says", Says(gain, radio, byGain, byType)),
-                ("memory", RuleWords.Memory(condition.Source)),
+                ("memory", RuleWords.Doubt(condition.Source)),
                 ("advice", Advice(byGain, byType))),
         };
     }
@@ -84,9 +84,9 @@ internal static class ApprovalFindings
             Details = FindingDetails.Of(
                 ("condition", condition.Text),
                 ("approved", input.Radio.ApprovedAmplifier switch { true => "The plan says that the radio was approved with it.", false => "The plan says that the radio was not approved with it.", null => "Whether the radio was approved with it is not known (radio/approved-amplifier)." }),
-                ("memory", RuleWords.Memory(condition.Source))),
+                ("memory", RuleWords.Doubt(condition.Source))),
         };
     }
 
-    private static Verdict AtBest(Verdict verdict, RuleSource source) => source.FromMemory && verdict is (Verdict.Ok or Verdict.Tight) ? Verdict.Unknown : verdict;
+    private static Verdict AtBest(Verdict verdict, RuleSource source) => !source.IsFirm && verdict is (Verdict.Ok or Verdict.Tight) ? Verdict.Unknown : verdict;
 }

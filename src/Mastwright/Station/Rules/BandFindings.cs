@@ -7,7 +7,7 @@ namespace Mastwright.Station.Rules;
 /// <summary>The judgement on where a signal lies and how it is sent.</summary>
 internal static class BandFindings
 {
-    internal static Finding Of(RadioRulesInput input, OccupiedBand band, ImmutableArray<RuleJudgement> judgements)
+    internal static Finding Of(RadioRulesInput input, OccupiedBand band, ImmutableArray<RuleJudgement> judgements, TrafficEstimate traffic)
     {
         if (judgements.IsEmpty)
         {
@@ -19,7 +19,7 @@ internal static class BandFindings
         // Where a row that anybody may use is only the last way out, the others are told of too.
         bool lastWay = best.Rule.Access == RuleAccess.Any && judgements.Any(judgement => judgement.Rule.Access != RuleAccess.Any);
         return best.AccessVerdict == Verdict.Fails || (lastWay && best.Overall == Verdict.Fails)
-            ? NotMet(input, judgements)
+            ? NotMet(input, judgements, traffic)
             : Holds(input, band, best);
     }
 
@@ -37,6 +37,7 @@ internal static class BandFindings
             Value = Estimate.Exactly(best.EdgeMarginHz / 1e3),
             Limit = 0,
             Margin = best.EdgeMarginHz / 1e3,
+            Assumptions = [.. band.Assumptions.Concat(NationalLaw.Assumed(input.Region)).Select(assumption => assumption.Code).Distinct()],
             Source = rule.Source.ToString(),
             Details = FindingDetails.Of(
                 ("signal", RuleWords.Band(band.LowHz, band.HighHz)),
@@ -44,8 +45,8 @@ internal static class BandFindings
                 ("rule", $"{rule.Name} ({RuleWords.Band(rule.LowHz, rule.HighHz)}, {rule.Source.Short})"),
                 ("room", best.EdgeMarginHz >= 0 ? $"{RuleWords.Kilohertz(best.EdgeMarginHz)} inside its nearer edge" : $"{RuleWords.Kilohertz(-best.EdgeMarginHz)} over its edge, by what is only assumed of it"),
                 ("open", open.Length == 0 ? "" : $" The row {string.Join("; it ", open)}."),
-                ("memory", RuleWords.Memory(rule.Source)),
-                ("note", input.Region.Note.Length > 0 ? " " + input.Region.Note : "")),
+                ("memory", RuleWords.Doubt(rule.Source, input.Region)),
+                ("note", (rule.IsJoined ? $" It {best.Conditions.First(condition => condition.Code == "adjacent-rows").Text}." : "") + (input.Region.Note.Length > 0 ? " " + input.Region.Note : ""))),
         };
     }
 
@@ -72,7 +73,7 @@ internal static class BandFindings
     }
 
     /// <summary>A fixed narrow channel that meets none of several ways onto the air: what each way asks.</summary>
-    private static Finding NotMet(RadioRulesInput input, ImmutableArray<RuleJudgement> judgements) => new()
+    private static Finding NotMet(RadioRulesInput input, ImmutableArray<RuleJudgement> judgements, TrafficEstimate traffic) => new()
     {
         Code = "radio-rule-none",
         Subject = input.PlanPath,
@@ -82,7 +83,8 @@ internal static class BandFindings
             ("region", input.Region.Name),
             ("frequency", RuleWords.Megahertz(input.Modem.FrequencyHz)),
             ("reasons", string.Join("; ", Told(judgements).Select(Reason))),
-            ("memory", judgements.Any(judgement => judgement.Rule.Source.FromMemory) ? " Rows from memory are among them." : "")),
+            ("memory", judgements.All(judgement => judgement.IsFirm) ? "" : " Rows that were not read in a known edition are among them."),
+            ("elsewhere", RuleElsewhere.Advice(input, traffic))),
     };
 
     /// <summary>Rows for another width of signal are no way in; they are told of only where there are no others.</summary>

@@ -7,7 +7,7 @@ namespace Mastwright.Station.Rules;
 /// <summary>The judgement on a station's power against the best row.</summary>
 internal static class PowerFindings
 {
-    internal static Finding Of(RadioRulesInput input, RuleJudgement best, ImmutableArray<RuleJudgement> judgements)
+    internal static Finding Of(RadioRulesInput input, RuleJudgement best, ImmutableArray<RuleJudgement> judgements, TrafficEstimate traffic)
     {
         RadioRule rule = best.Rule;
         bool aboveAll = judgements.All(judgement => judgement.PowerVerdict == Verdict.Fails);
@@ -26,8 +26,8 @@ internal static class PowerFindings
                 ("says", Says(best)),
                 ("setting", Setting(best)),
                 ("above", aboveAll ? $" That is above every licence-exempt row of {input.Region.Name} here; amateur and other licences are outside this judgement." : ""),
-                ("memory", RuleWords.Memory(rule.Source)),
-                ("advice", Advice(best))),
+                ("memory", RuleWords.Doubt(rule.Source, input.Region)),
+                ("advice", Advice(best) + (best.PowerVerdict == Verdict.Fails ? RuleElsewhere.Advice(input, traffic) : ""))),
         };
     }
 

@@ -11,6 +11,21 @@ namespace Mastwright.Station.Rules;
 /// <param name="Note">What to watch for; may be empty.</param>
 public sealed record RadioRegion(string Key, string Name, ImmutableArray<string> Covers, string Law, string Exposure, string Note = "")
 {
+    /// <summary>Key of the region whose rows are held against it, besides its own; the same when it has its own only.</summary>
+    public string Rows { get; init; } = Key;
+
+    /// <summary>What of its law was not read, so that no verdict is better than unknown; empty when the rows are its law.</summary>
+    public string Unread { get; init; } = "";
+
+    /// <summary>What is assumed of a country's own law, listed with every verdict; may be empty.</summary>
+    public string Assumes { get; init; } = "";
+
+    /// <summary>Where it says that adjacent rows may be used as one band; empty when that was not read.</summary>
+    public string Adjacent { get; init; } = "";
+
+    /// <summary>Whether the rows under a key are held against it.</summary>
+    public bool HasRowsOf(string key) => string.Equals(Key, key, StringComparison.OrdinalIgnoreCase) || string.Equals(Rows, key, StringComparison.OrdinalIgnoreCase);
+
     /// <summary>Whether a plan's word means this region.</summary>
     public bool Is(string word) =>
         string.Equals(Key, word, StringComparison.OrdinalIgnoreCase) || Covers.Any(other => string.Equals(other, word, StringComparison.OrdinalIgnoreCase));

@@ -67,6 +67,12 @@ public sealed record RadioRule
     /// <summary>Period in seconds for the dwell; null when it is the number of frequencies times the dwell.</summary>
     public double? DwellPeriodSeconds { get; init; }
 
+    /// <summary>A further condition, to follow "asks for", that no plan can tell of; may be empty.</summary>
+    public string Asks { get; init; } = "";
+
+    /// <summary>Whether it is several rows of law taken together as one band.</summary>
+    public bool IsJoined { get; init; }
+
     /// <summary>What the band is kept for, where it is kept from stations of this kind.</summary>
     public string KeptFor { get; init; } = "";
 

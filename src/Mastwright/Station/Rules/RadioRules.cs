@@ -6,7 +6,7 @@ namespace Mastwright.Station.Rules;
 
 /// <summary>Whether a station's band, power and time on the air are within the licence-exempt rows of its region.</summary>
 /// <remarks>
-/// One row that is kept whole suffices: the best is judged, the others are named where they matter. Amateur and other licences are
+/// One row that is kept whole suffices: the best is judged, and the others that hold the signal are listed with what they allow. Amateur and other licences are
 /// outside this. An engineering aid, not legal advice: a standard's table is no law, and a country may differ.
 /// </remarks>
 public static class RadioRules
@@ -20,15 +20,20 @@ public static class RadioRules
         TrafficEstimate traffic = TrafficEstimate.Of(input.Traffic, airtime.TotalSeconds, input.TrafficPath);
         ImmutableArray<RuleJudgement> judgements = RuleJudge.Judge(input, band, traffic);
         RuleJudgement? best = judgements.FirstOrDefault();
-        List<Finding> findings = [BandFindings.Of(input, band, judgements)];
+        List<Finding> findings = [BandFindings.Of(input, band, judgements, traffic)];
         if (best is { PowerLimit: not null } || best is { PowerVerdict: Verdict.Unknown })
         {
-            findings.Add(PowerFindings.Of(input, best, judgements));
+            findings.Add(PowerFindings.Of(input, best, judgements, traffic));
         }
 
         if (best is { AllowedPercent: not null })
         {
             findings.Add(TimeFindings.Of(input, best, traffic));
+        }
+
+        if (judgements.Length > 1)
+        {
+            findings.Add(RuleRows.Of(input, judgements, traffic));
         }
 
         findings.AddRange(ApprovalFindings.Of(input));
@@ -41,7 +46,7 @@ public static class RadioRules
             {
                 Ledgers = Ledgers(input, band, traffic, best),
                 Findings = [.. findings],
-                Assumptions = [.. band.Assumptions, .. best?.AllowedPercent is null ? [] : traffic.Assumptions, .. airtime.Assumptions],
+                Assumptions = [.. NationalLaw.Assumed(input.Region), .. band.Assumptions, .. best?.AllowedPercent is null ? [] : traffic.Assumptions, .. airtime.Assumptions],
             },
         };
     }

@@ -25,14 +25,15 @@ public sealed record RuleBook
     /// <summary>The limits of exposure of all regions.</summary>
     public ImmutableArray<ExposureLimit> ExposureLimits { get; init; } = [];
 
-    /// <summary>The region that a plan's word means; null when there is none.</summary>
-    public RadioRegion? Region(string word) => Regions.FirstOrDefault(region => region.Is(word));
+    /// <summary>The region that a plan's word means: the one of that key before one that covers it; null when there is none.</summary>
+    public RadioRegion? Region(string word) =>
+        Regions.FirstOrDefault(region => string.Equals(region.Key, word, StringComparison.OrdinalIgnoreCase)) ?? Regions.FirstOrDefault(region => region.Is(word));
 
     /// <summary>The radio rules of a region.</summary>
     public ImmutableArray<RadioRule> RulesOf(RadioRegion region)
     {
         ArgumentNullException.ThrowIfNull(region);
-        return [.. Rules.Where(rule => string.Equals(rule.Region, region.Key, StringComparison.OrdinalIgnoreCase))];
+        return [.. Rules.Where(rule => region.HasRowsOf(rule.Region))];
     }
 
     /// <summary>This book with another's rows added; a row of the same key replaces. A region whose rows are given is missing no longer.</summary>

@@ -36,6 +36,11 @@ public static class RuleConditions
             conditions.Add(Polite(modem.Emission.Polite, packetSeconds));
         }
 
+        if (rule.Asks.Length > 0)
+        {
+            conditions.Add(new("asks", Verdict.Unknown, $"asks for {rule.Asks}, of which the plan does not tell"));
+        }
+
         return conditions.DrainToImmutable();
     }
 

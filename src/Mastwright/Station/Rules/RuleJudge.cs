@@ -22,20 +22,28 @@ public static class RuleJudge
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(band);
         ArgumentNullException.ThrowIfNull(traffic);
+        ImmutableArray<RadioRule> rules = input.Book.RulesOf(input.Region);
         return
         [
-            .. input.Book.RulesOf(input.Region)
+            .. rules.Concat(AdjacentRows.Across(rules, band.LowHz, band.HighHz))
                 .Where(rule => rule.Access != RuleAccess.Refused)
                 .Select(rule => Judge(rule, input, band, traffic))
                 .Where(judgement => judgement.EdgeVerdict != Verdict.Fails)
                 .OrderBy(judgement => judgement.AccessVerdict == Verdict.Fails)
                 .ThenBy(judgement => RuleJudgement.Severity(judgement.Resting(judgement.Overall)))
+                .ThenBy(judgement => RuleJudgement.Severity(judgement.AccessVerdict))
+                .ThenBy(judgement => !judgement.IsFirm)
                 .ThenByDescending(judgement => judgement.Setting?.Total ?? double.NegativeInfinity)
                 .ThenByDescending(judgement => judgement.AllowedPercent ?? 100),
         ];
     }
 
-    private static RuleJudgement Judge(RadioRule rule, RadioRulesInput input, OccupiedBand band, TrafficEstimate traffic)
+    /// <summary>What a station comes to under one row, wherever its signal lies.</summary>
+    /// <param name="rule">The row.</param>
+    /// <param name="input">The station.</param>
+    /// <param name="band">The band that it takes.</param>
+    /// <param name="traffic">Its time on the air.</param>
+    internal static RuleJudgement Judge(RadioRule rule, RadioRulesInput input, OccupiedBand band, TrafficEstimate traffic)
     {
         double margin = Math.Min(band.LowHz - rule.LowHz, rule.HighHz - band.HighHz);
         RuleJudgement judgement = new()
@@ -45,10 +53,21 @@ public static class RuleJudge
 
             // A billionth of the frequency is far below anything that was measured: 250 kHz fill 250 kHz.
             EdgeVerdict = margin >= -1e-9 * rule.HighHz ? Verdict.Ok : margin >= -band.VagueHz ? Verdict.Unknown : Verdict.Fails,
-            Conditions = RuleConditions.Judge(rule, input.Modem, band, traffic.PacketSeconds),
+            Conditions = [.. Joined(rule, input.Region), .. RuleConditions.Judge(rule, input.Modem, band, traffic.PacketSeconds)],
+            LawRead = input.Region.Unread.Length == 0,
         };
         return Time(Power(judgement, input, band), input, band, traffic);
     }
+
+    /// <summary>Whether rows may be taken together is a condition of its own.</summary>
+    private static ImmutableArray<RuleCondition> Joined(RadioRule rule, RadioRegion region) => rule.IsJoined
+        ?
+        [
+            region.Adjacent.Length > 0
+                ? new("adjacent-rows", Verdict.Ok, $"is of adjacent rows, which {region.Adjacent} lets be used as one under the conditions of each")
+                : new("adjacent-rows", Verdict.Unknown, "is of adjacent rows, and whether the law lets them be used as one was not read"),
+        ]
+        : [];
 
     private static RuleJudgement Power(RuleJudgement judgement, RadioRulesInput input, OccupiedBand band)
     {

@@ -46,9 +46,14 @@ public sealed record RuleJudgement
     /// <summary>The verdict on everything, before it is asked how the row was read.</summary>
     public Verdict Overall => Worst([AccessVerdict, PowerVerdict, TimeVerdict]);
 
-    /// <summary>A verdict that rests on the row: at best unknown when nobody held its text.</summary>
-    public Verdict Resting(Verdict verdict) =>
-        Rule.Source.FromMemory && (verdict is Verdict.Ok or Verdict.Tight) ? Verdict.Unknown : verdict;
+    /// <summary>Whether the law of the region itself was read, of which the row is.</summary>
+    public bool LawRead { get; init; } = true;
+
+    /// <summary>Whether a verdict may rest on the row.</summary>
+    public bool IsFirm => LawRead && Rule.Source.IsFirm;
+
+    /// <summary>A verdict that rests on the row: at best unknown when nobody held its text, nobody knows its edition, or the law itself was not read.</summary>
+    public Verdict Resting(Verdict verdict) => !IsFirm && (verdict is Verdict.Ok or Verdict.Tight) ? Verdict.Unknown : verdict;
 
     /// <summary>The worst of some verdicts: fails, then unknown, then tight.</summary>
     internal static Verdict Worst(ImmutableArray<Verdict> verdicts) => verdicts.MaxBy(Severity);

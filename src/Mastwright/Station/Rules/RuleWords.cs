@@ -1,4 +1,5 @@
 using System.Globalization;
+using Mastwright.Findings;
 
 namespace Mastwright.Station.Rules;
 
@@ -25,11 +26,28 @@ internal static class RuleWords
         return $"{Power(dbm, reference)} ({watts})";
     }
 
+    /// <summary>A verdict in a sentence.</summary>
+    internal static string Word(Verdict verdict) => verdict switch
+    {
+        Verdict.Ok => "ok",
+        Verdict.Tight => "tight",
+        Verdict.Fails => "fails",
+        _ => "unknown",
+    };
+
     /// <summary>A share of the time: three significant digits.</summary>
     internal static string Percent(double percent) => percent >= 10 ? Text($"{percent:0.0} %") : percent >= 1 ? Text($"{percent:0.00} %") : Text($"{percent:0.000} %");
 
-    /// <summary>What to say of a row that nobody held; empty for one that was read.</summary>
-    internal static string Memory(RuleSource source) => source.FromMemory ? $" The row is from memory: read {source.Document} before relying on it." : "";
+    /// <summary>What to say of a row that nobody held, or of which edition it is nobody knows; empty for one that was read.</summary>
+    internal static string Doubt(RuleSource source) => source switch
+    {
+        { FromMemory: true } => $" The row is from memory: read {source.Document} before relying on it.",
+        { EditionKnown: false } => $" Of which edition the row is was not told where it was read: read {source.Document} in force before relying on it.",
+        _ => "",
+    };
+
+    /// <summary>The same of a row in its region, whose own law may be what was not read.</summary>
+    internal static string Doubt(RuleSource source, RadioRegion region) => Doubt(source) + (region.Unread.Length > 0 ? $" Not read: {region.Unread}." : "");
 
     internal static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 

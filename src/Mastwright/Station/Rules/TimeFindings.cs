@@ -30,10 +30,16 @@ internal static class TimeFindings
                 ("way", best.ByPoliteAccess ? ", by listening before talking" : ""),
                 ("count", RuleWords.Text($"{traffic.PacketsIn(allowed):0}")),
                 ("assumed", traffic.IsAssumed ? " The traffic is at least partly assumed, so that decides nothing." : ""),
-                ("memory", RuleWords.Memory(best.Rule.Source)),
-                ("advice", best.TimeVerdict == Verdict.Unknown
-                    ? "Count its packets, and give them at the site's traffic."
-                    : "Send or pass on less, make packets shorter, or use a lower spreading factor or a wider bandwidth where the links allow it.")),
+                ("memory", RuleWords.Doubt(best.Rule.Source, input.Region)),
+                ("advice", Advice(input, best, traffic))),
         };
     }
+
+    private static string Advice(RadioRulesInput input, RuleJudgement best, TrafficEstimate traffic) => best.TimeVerdict switch
+    {
+        Verdict.Unknown => "Count its packets, and give them at the site's traffic.",
+        Verdict.Ok => "Read the text where you are, and put a row of your own with its source into a catalogue file.",
+        _ => "Send or pass on less, make packets shorter, or use a lower spreading factor or a wider bandwidth where the links allow it."
+            + (best.TimeVerdict == Verdict.Fails ? RuleElsewhere.Advice(input, traffic) : ""),
+    };
 }
