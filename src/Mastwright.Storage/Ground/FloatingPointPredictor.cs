@@ -43,4 +43,42 @@ internal static class FloatingPointPredictor
             row[3 * columns] -= (byte)(last >> 8);
         }
     }
+
+    /// <summary>Decodes rows of samples.</summary>
+    /// <param name="encoded">What <see cref="Encode"/> made.</param>
+    /// <param name="columns">Samples of a row.</param>
+    /// <param name="samples">Receives the samples' bytes, as many.</param>
+    internal static void Decode(ReadOnlySpan<byte> encoded, int columns, Span<byte> samples)
+    {
+        for (int from = 0; from < encoded.Length; from += Bytes * columns)
+        {
+            ReadOnlySpan<byte> row = encoded.Slice(from, Bytes * columns);
+            Span<uint> line = MemoryMarshal.Cast<byte, uint>(samples.Slice(from, Bytes * columns));
+
+            // The four runs go on side by side; where each begins follows from the sum of the run before it.
+            byte first = 0;
+            byte second = Sum(row[..columns]);
+            byte third = (byte)(second + Sum(row.Slice(columns, columns)));
+            byte fourth = (byte)(third + Sum(row.Slice(2 * columns, columns)));
+            for (int i = 0; i < line.Length; i++)
+            {
+                first += row[i];
+                second += row[columns + i];
+                third += row[(2 * columns) + i];
+                fourth += row[(3 * columns) + i];
+                line[i] = ((uint)first << 24) | ((uint)second << 16) | ((uint)third << 8) | fourth;
+            }
+        }
+    }
+
+    private static byte Sum(ReadOnlySpan<byte> values)
+    {
+        byte sum = 0;
+        foreach (byte value in values)
+        {
+            sum += value;
+        }
+
+        return sum;
+    }
 }

@@ -297,19 +297,35 @@ public sealed class GroundLibrary : IDisposable
 
     private SeaMap SeaFor(LatticeBounds bounds) => _seaMaps.Get(bounds.Rounded(), rounded =>
     {
-        SeaCell[] cells = new SeaCell[rounded.Count];
-        for (int i = 0; i < cells.Length;)
+        (int Start, GroundTile Tile, int InTile, int Count)[] runs = [.. Runs(rounded)];
+        GroundTile[] tiles = [.. runs.Select(run => run.Tile).Distinct()];
+        if (tiles.Length > 1)
         {
-            // As far as the tile or the row goes, the cells are a run of the tile's own.
-            (int south, int west) = rounded.TileCorner(i);
-            int inTile = rounded.IndexInTile(i);
-            int run = Math.Min(SeaCells.Side - (inTile % SeaCells.Side), rounded.Columns - (i % rounded.Columns));
-            SeaCell[] tile = _seaCells.Get(
-                GroundTile.OneDegree(south, west), one => SeaCells.Of(one, _files, _indexes.Select(index => index.Index), Load));
-            tile.AsSpan(inTile, run).CopyTo(cells.AsSpan(i));
-            i += run;
+            Parallel.ForEach(tiles, tile => SeaCellsOf(tile));
+        }
+
+        SeaCell[] cells = new SeaCell[rounded.Count];
+        foreach ((int start, GroundTile tile, int inTile, int count) in runs)
+        {
+            SeaCellsOf(tile).AsSpan(inTile, count).CopyTo(cells.AsSpan(start));
         }
 
         return SeaMap.Build(rounded, cells);
     });
+
+    private SeaCell[] SeaCellsOf(GroundTile tile) =>
+        _seaCells.Get(tile, one => SeaCells.Of(one, _files, _indexes.Select(index => index.Index), Load));
+
+    /// <summary>The rows of a lattice cut where tiles end: each stretch of cells is a stretch of one tile's own.</summary>
+    private static IEnumerable<(int Start, GroundTile Tile, int InTile, int Count)> Runs(LatticeBounds lattice)
+    {
+        for (int i = 0; i < lattice.Count;)
+        {
+            (int south, int west) = lattice.TileCorner(i);
+            int inTile = lattice.IndexInTile(i);
+            int count = Math.Min(SeaCells.Side - (inTile % SeaCells.Side), lattice.Columns - (i % lattice.Columns));
+            yield return (i, GroundTile.OneDegree(south, west), inTile, count);
+            i += count;
+        }
+    }
 }

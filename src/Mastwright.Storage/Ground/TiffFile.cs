@@ -48,8 +48,13 @@ internal sealed class TiffFile : GroundFile
     /// <inheritdoc/>
     internal override float[] ReadHeights(int column, int row, int columns, int rows) => GroundFileFormat.Guard(FilePath, Format, () =>
     {
-        float[] heights = new float[columns * rows];
-        Array.Fill(heights, float.NaN);
+        float[] heights = GC.AllocateUninitializedArray<float>(columns * rows);
+        if (_layout.BlockBytes.Contains(0))
+        {
+            // What was never written is not known.
+            Array.Fill(heights, float.NaN);
+        }
+
         TiffBlocks.Read(FilePath, _layout, column, row, columns, rows, (block, from, count, to) =>
         {
             Convert(block, from, heights.AsSpan(to, count));

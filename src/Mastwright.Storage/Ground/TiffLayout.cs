@@ -11,6 +11,22 @@ internal enum TiffSampleType
     Float32,
 }
 
+/// <summary>How the blocks of a file are packed.</summary>
+internal enum TiffPacking
+{
+    /// <summary>In a way that is left to the library.</summary>
+    Other,
+
+    /// <summary>Not at all: samples in this machine's order.</summary>
+    Plain,
+
+    /// <summary>As one zlib stream each.</summary>
+    Deflated,
+
+    /// <summary>The same, of floating-point samples after the predictor of <see cref="FloatingPointPredictor"/>.</summary>
+    DeflatedAfterPrediction,
+}
+
 /// <summary>How the samples of a TIFF file are laid out: only what can be read comes into being.</summary>
 internal sealed record TiffLayout
 {
@@ -33,6 +49,12 @@ internal sealed record TiffLayout
 
     /// <summary>Bytes of each block in the file; 0 for a block that was never written.</summary>
     internal required long[] BlockBytes { get; init; }
+
+    /// <summary>Where each block begins in the file.</summary>
+    internal required long[] BlockPlaces { get; init; }
+
+    /// <summary>How the blocks are packed.</summary>
+    internal required TiffPacking Packing { get; init; }
 
     /// <summary>Whether the decoder hands floating-point samples over with their bytes the wrong way round.</summary>
     /// <remarks>
@@ -71,10 +93,12 @@ internal sealed record TiffLayout
             BlockColumns = blockColumns,
             BlockRows = blockRows,
             BlockBytes = header.Integers(isTiled ? 325 : 279),
+            BlockPlaces = header.Integers(isTiled ? 324 : 273),
+            Packing = PackingOf(header, type),
             IsSwappedTwice = !header.IsLittleEndian && header.Number(259, 1) != 1 && header.Number(317, 1) == 3,
             NoData = double.TryParse(header.Text(42113), NumberStyles.Float, CultureInfo.InvariantCulture, out double noData) ? noData : null,
         };
-        layout.CheckBlocks(header, header.Integers(isTiled ? 324 : 273), fileLength);
+        layout.CheckBlocks(header, fileLength);
         return layout;
     }
 
@@ -144,7 +168,20 @@ internal sealed record TiffLayout
         }
     }
 
-    private void CheckBlocks(TiffHeader header, long[] places, long fileLength)
+    /// <summary>Plain and deflated samples are read by the framework: several times as fast as by the library, which runs in managed code.</summary>
+    private static TiffPacking PackingOf(TiffHeader header, TiffSampleType type)
+    {
+        bool isOrdered = type == TiffSampleType.UInt8 || header.IsLittleEndian == BitConverter.IsLittleEndian;
+        return (header.Number(259, 1), header.Number(317, 1)) switch
+        {
+            (1, _) when isOrdered => TiffPacking.Plain,
+            (8 or 32946, 1) when isOrdered => TiffPacking.Deflated,
+            (8 or 32946, 3) when header.IsLittleEndian && FloatingPointPredictor.Suits<float>() => TiffPacking.DeflatedAfterPrediction,
+            _ => TiffPacking.Other,
+        };
+    }
+
+    private void CheckBlocks(TiffHeader header, long fileLength)
     {
         if ((long)BlockColumns * BlockRows > MostSamplesABlock)
         {
@@ -152,14 +189,14 @@ internal sealed record TiffLayout
         }
 
         long blocks = (long)BlocksAcross * ((Rows + BlockRows - 1) / BlockRows);
-        if (blocks > MostBlocks || places.Length < blocks || BlockBytes.Length < blocks)
+        if (blocks > MostBlocks || BlockPlaces.Length < blocks || BlockBytes.Length < blocks)
         {
             throw header.Wrong("its list of tiles or strips is too short for its size: it was cut off or damaged");
         }
 
         for (int i = 0; i < blocks; i++)
         {
-            if (places[i] > fileLength - BlockBytes[i])
+            if (BlockPlaces[i] > fileLength - BlockBytes[i])
             {
                 throw header.Wrong(string.Create(CultureInfo.InvariantCulture, $"tile or strip {i + 1} of {blocks} lies past the end of the file: it was cut off"));
             }

@@ -68,19 +68,42 @@ internal static class TiledGrid
     private static void WriteTiles<T>(string path, Tiff tiff, GridFrame frame, Func<int, int, ReadOnlyMemory<T>> valuesOf, T absent, T stored)
         where T : unmanaged, IEquatable<T>
     {
-        // Tiles are packed a row of them at a time on all cores and written in order: the same bytes whatever the number of threads.
-        TilePacker<T>[] packers = new TilePacker<T>[(frame.Columns + TileSide - 1) / TileSide];
-        for (int row = 0; row < frame.Rows; row += TileSide)
+        // Tiles are packed a row of them at a time on all cores, while the row before is written; in order, so the same bytes whatever the number of threads.
+        int across = (frame.Columns + TileSide - 1) / TileSide;
+        TilePacker<T>[] packing = [.. Enumerable.Range(0, across).Select(_ => new TilePacker<T>(absent, stored))];
+        TilePacker<T>[] packed = [.. Enumerable.Range(0, across).Select(_ => new TilePacker<T>(absent, stored))];
+        Task writing = Task.CompletedTask;
+        try
         {
-            int rows = Math.Min(TileSide, frame.Rows - row);
-            ReadOnlyMemory<T> values = valuesOf(row, rows);
-            Parallel.For(0, packers.Length, i => (packers[i] ??= new(absent, stored)).Pack(frame, values.Span, i * TileSide, rows));
-            for (int i = 0; i < packers.Length; i++)
+            for (int row = 0; row < frame.Rows; row += TileSide)
             {
-                if (tiff.WriteRawTile(tiff.ComputeTile(i * TileSide, row, 0, 0), packers[i].Bytes, 0, packers[i].Length) != packers[i].Length)
-                {
-                    throw new IOException($"{path} cannot be written.");
-                }
+                int rows = Math.Min(TileSide, frame.Rows - row);
+                ReadOnlyMemory<T> values = valuesOf(row, rows);
+                TilePacker<T>[] packers = packing;
+                Parallel.For(0, across, i => packers[i].Pack(frame, values.Span, i * TileSide, rows));
+                writing.GetAwaiter().GetResult();
+                (packing, packed) = (packed, packing);
+                int first = row;
+                writing = Task.Run(() => WriteRow(path, tiff, packers, first));
+            }
+        }
+        finally
+        {
+            // Nobody may close the file while it is written.
+            writing.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default).Wait();
+        }
+
+        writing.GetAwaiter().GetResult();
+    }
+
+    private static void WriteRow<T>(string path, Tiff tiff, TilePacker<T>[] packers, int row)
+        where T : unmanaged, IEquatable<T>
+    {
+        for (int i = 0; i < packers.Length; i++)
+        {
+            if (tiff.WriteRawTile(tiff.ComputeTile(i * TileSide, row, 0, 0), packers[i].Bytes, 0, packers[i].Length) != packers[i].Length)
+            {
+                throw new IOException($"{path} cannot be written.");
             }
         }
     }
@@ -98,8 +121,12 @@ internal static class TiledGrid
         {
             T[] rented = ArrayPool<T>.Shared.Rent(TileSide * TileSide);
             Span<T> tile = rented.AsSpan(0, TileSide * TileSide);
-            tile.Fill(stored);
             int width = Math.Min(TileSide, frame.Columns - column);
+            if (width < TileSide || rows < TileSide)
+            {
+                tile.Fill(stored);
+            }
+
             for (int r = 0; r < rows; r++)
             {
                 Span<T> line = tile.Slice(r * TileSide, width);

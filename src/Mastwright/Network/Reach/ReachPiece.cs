@@ -52,7 +52,7 @@ public sealed class ReachPiece
         Array.Fill(loss, float.NaN);
         Array.Fill(elevation, float.NaN);
         Array.Fill(marks, ReachFlags.Outside);
-        List<double> missing = Fill(pieces, index, layout, result, firstRow, runs, row => runs[row].Start, loss, elevation, marks, cancellation);
+        IReadOnlyList<double> missing = Fill(pieces, index, layout, result, firstRow, runs, row => runs[row].Start, loss, elevation, marks, cancellation);
         return new(firstRow, runs, loss, elevation, marks, GapsOf(pieces, gaps, ground, missing));
     }
 
@@ -67,39 +67,22 @@ public sealed class ReachPiece
     }
 
     /// <summary>Fills the piece's cells; the distances in metres of those without ground.</summary>
-    private static List<double> Fill(
+    private static IReadOnlyList<double> Fill(
         ReachPieces pieces, int index, SweepLayout layout, SweepResult result, int firstRow, (int Column, int Start)[] runs, Func<int, int> startOf, float[] loss, float[] elevation, ReachFlags[] marks, CancellationToken cancellation)
     {
-        double perMetre = 1 / pieces.StepMetres;
-        double[] easts = new double[pieces.Grid.Columns];
-        double[] norths = new double[easts.Length];
-        List<double> missing = [];
+        SweptRows swept = new(pieces.Input, pieces.Places, pieces.Grid.Columns, pieces.StepMetres, layout, result, pieces, index);
         for (int i = 0; i < runs.Length - 1; i++)
         {
             cancellation.ThrowIfCancellationRequested();
+            int first = startOf(i);
             int count = runs[i + 1].Start - runs[i].Start;
-            pieces.Places.Row(firstRow + i).Read(runs[i].Column, easts.AsSpan(0, count), norths.AsSpan(0, count));
-            int cell = startOf(i);
-            for (int c = 0; c < count; c++, cell++)
-            {
-                (double east, double north) = (easts[c], norths[c]);
-                if (!pieces.IsIn(index, east * perMetre, north * perMetre))
-                {
-                    continue;
-                }
-
-                (loss[cell], elevation[cell], marks[cell]) = SweptArea.Cell(pieces.Input, pieces.StepMetres, layout, result, (east, north));
-                if ((marks[cell] & ReachFlags.GroundMissing) != ReachFlags.None)
-                {
-                    missing.Add(Math.Sqrt((east * east) + (north * north)));
-                }
-            }
+            swept.Lay(firstRow + i, runs[i].Column, loss.AsSpan(first, count), elevation.AsSpan(first, count), marks.AsSpan(first, count));
         }
 
-        return missing;
+        return swept.MissingMetres;
     }
 
-    private static ImmutableArray<ReachGap> GapsOf(ReachPieces pieces, ImmutableArray<SweepGap> gaps, GroundExtent ground, List<double> missing)
+    private static ImmutableArray<ReachGap> GapsOf(ReachPieces pieces, ImmutableArray<SweepGap> gaps, GroundExtent ground, IReadOnlyList<double> missing)
     {
         double[] missingMetres = [.. missing.Order()];
         return

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
 using Mastwright.Propagation;
@@ -167,10 +168,18 @@ public sealed class ReachPieces
     internal GridLattice Places => places.Value;
 
     /// <summary>Whether a place, counted in places east and north of the station, belongs to a piece; every place to just one.</summary>
-    internal bool IsIn(int index, double east, double north)
+    internal bool IsIn(int index, double east, double north) => (AreIn(index, Vector512.Create(east), Vector512.Create(north)) & 1) != 0;
+
+    /// <summary>The same of eight places: a bit to each.</summary>
+    internal ulong AreIn(int index, Vector512<double> east, Vector512<double> north)
     {
-        bool isInner = sectorsAnEighth == 0 || (east * east) + (north * north) < (double)innerReach * innerReach;
-        return index == 0 ? isInner : !isInner && IsBetween(index, east, north);
+        if (sectorsAnEighth == 0)
+        {
+            return index == 0 ? ~0UL : 0;
+        }
+
+        Vector512<double> isInner = Vector512.LessThan((east * east) + (north * north), Vector512.Create((double)innerReach * innerReach));
+        return (index == 0 ? isInner : Vector512.AndNot(AreBetween(index, east, north), isInner)).ExtractMostSignificantBits();
     }
 
     /// <summary>Distance from the station, in the unit of the two.</summary>
@@ -188,16 +197,8 @@ public sealed class ReachPieces
             return false;
         }
 
-        if (index == 0 || distance <= radius)
-        {
-            return true;
-        }
-
-        double around = Math.Asin(radius / distance) / (2 * Math.PI);
-        (int from, int to) = Radials(index);
-        double middle = (from + to - 1) / 2.0 / radials;
-        double off = Turns(east, north) - middle;
-        return Math.Abs(off - Math.Round(off)) <= around + ((to - from + 1) / 2.0 / radials);
+        return index == 0
+            || (LeftOf(borders[index - 1], east, north) >= -radius && LeftOf(borders[index % borders.Length], east, north) < radius);
     }
 
     private (SweepFrame Plane, SweepLayout Layout, int First, int Count) Part(int index)
@@ -236,17 +237,11 @@ public sealed class ReachPieces
     }
 
     /// <summary>Left of the line where the sector begins and right of the one where it ends; both neighbours ask of the very same line.</summary>
-    private bool IsBetween(int index, double east, double north)
-    {
-        (double East, double North) from = borders[index - 1];
-        (double East, double North) to = borders[index % borders.Length];
-        return (from.East * north) - (from.North * east) >= 0 && (to.East * north) - (to.North * east) < 0;
-    }
+    private Vector512<double> AreBetween(int index, Vector512<double> east, Vector512<double> north) =>
+        Vector512.GreaterThanOrEqual(LeftOf(borders[index - 1], east, north), Vector512<double>.Zero) & Vector512.LessThan(LeftOf(borders[index % borders.Length], east, north), Vector512<double>.Zero);
 
-    /// <summary>Counted from east to north, 0 to 1.</summary>
-    private static double Turns(double east, double north)
-    {
-        double turns = Math.Atan2(north, east) / (2 * Math.PI);
-        return turns < 0 ? turns + 1 : turns;
-    }
+    /// <summary>How far left of a line out from the station.</summary>
+    private static double LeftOf((double East, double North) line, double east, double north) => (line.East * north) - (line.North * east);
+
+    private static Vector512<double> LeftOf((double East, double North) line, Vector512<double> east, Vector512<double> north) => (north * line.East) - (east * line.North);
 }

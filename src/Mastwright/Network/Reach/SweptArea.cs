@@ -64,15 +64,12 @@ public static class SweptArea
         float[] elevation = new float[cells];
         ReachFlags[] flags = new ReachFlags[cells];
         GridLattice plane = GridLattice.OfPlane(grid, input.Station);
-        Parallel.For(0, grid.Rows, options, row =>
+        Parallel.For(0, grid.Rows, options, () => new SweptRows(input, plane, grid.Columns, step, layout, result), (row, _, rows) =>
         {
-            GridLattice.RowReader along = plane.Row(row);
-            for (int column = 0; column < grid.Columns; column++)
-            {
-                int cell = (row * grid.Columns) + column;
-                (loss[cell], elevation[cell], flags[cell]) = Cell(input, step, layout, result, along.At(column));
-            }
-        });
+            int first = row * grid.Columns;
+            rows.Lay(row, 0, loss.AsSpan(first, grid.Columns), elevation.AsSpan(first, grid.Columns), flags.AsSpan(first, grid.Columns));
+            return rows;
+        }, _ => { });
         ImmutableArray<ReachGap> gaps =
         [
             .. swept.Gaps.Where(gap => gap.NearestMetres <= input.RadiusMetres)
@@ -94,63 +91,6 @@ public static class SweptArea
         SurfaceRefractivity = input.SurfaceRefractivity,
         Polarisation = input.Polarisation,
     };
-
-    /// <summary>A cell's loss between the places of the sweep around it.</summary>
-    internal static (float LossDb, float ElevationDegrees, ReachFlags Flags) Cell(
-        ReachFieldInput input, double stepMetres, SweepLayout layout, SweepResult result, (double EastMetres, double NorthMetres) place)
-    {
-        double metres = Math.Sqrt((place.EastMetres * place.EastMetres) + (place.NorthMetres * place.NorthMetres));
-        if (metres > input.RadiusMetres)
-        {
-            return (float.NaN, float.NaN, ReachFlags.Outside);
-        }
-
-        ReachFlags nearness = metres < ModelRange.ShortestPathMetres ? ReachFlags.ShortPath : ReachFlags.None;
-        double column = (place.EastMetres / stepMetres) + layout.Reach;
-        double row = layout.Reach - (place.NorthMetres / stepMetres);
-        int c = (int)column;
-        int r = (int)row;
-        double fc = column - c;
-        double fr = row - r;
-        int north = layout.Index(c, r);
-        int south = layout.Index(c, r + 1);
-        ReadOnlySpan<float> losses = result.LossDb;
-        ReadOnlySpan<float> elevations = result.ElevationDegrees;
-        ReadOnlySpan<float> northern = losses.Slice(north, 2);
-        ReadOnlySpan<float> southern = losses.Slice(south, 2);
-        if (northern[0] != SweepResult.NoLossDb && northern[1] != SweepResult.NoLossDb && southern[0] != SweepResult.NoLossDb && southern[1] != SweepResult.NoLossDb)
-        {
-            return ((float)Between(northern, southern, fc, fr), (float)Between(elevations.Slice(north, 2), elevations.Slice(south, 2), fc, fr), nearness);
-        }
-
-        Span<int> around = [north, north + 1, south, south + 1];
-        Span<double> weights = [(1 - fc) * (1 - fr), fc * (1 - fr), (1 - fc) * fr, fc * fr];
-        double loss = 0;
-        double elevation = 0;
-        double known = 0;
-        int nearest = 0;
-        for (int i = 0; i < around.Length; i++)
-        {
-            nearest = weights[i] > weights[nearest] ? i : nearest;
-            if (losses[around[i]] != SweepResult.NoLossDb)
-            {
-                known += weights[i];
-                loss += weights[i] * losses[around[i]];
-                elevation += weights[i] * elevations[around[i]];
-            }
-        }
-
-        return losses[around[nearest]] == SweepResult.NoLossDb
-            ? (float.NaN, float.NaN, nearness | ReachFlags.GroundMissing)
-            : ((float)(loss / known), (float)(elevation / known), nearness);
-    }
-
-    private static double Between(ReadOnlySpan<float> north, ReadOnlySpan<float> south, double across, double down)
-    {
-        double top = north[0] + (across * ((double)north[1] - north[0]));
-        double bottom = south[0] + (across * ((double)south[1] - south[0]));
-        return top + (down * (bottom - top));
-    }
 
     /// <summary>Cells without ground that lie no nearer than a gap begins: all of them where there is but one gap.</summary>
     private static int Met(ReachFlags[] flags, GridFrame grid, SweepGap gap, ReachFieldInput input)

@@ -34,11 +34,12 @@ public static class AreaSweep
         CancellationToken cancellation = default) => RunAt(SweepSolver.Bits, raster, input, result, threads, progress, null, cancellation);
 
     /// <summary>The cells of some radials, on this thread: those of a sector, whose raster holds their ground. Cells by the station are left out of a sector, and those nearer than a distance.</summary>
+    /// <remarks>Only the losses are those of the whole room: elevations and marks of cells without a loss may be of a sector before, and cells are not counted.</remarks>
     internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, double leastMetres, SweepRoom room, CancellationToken cancellation)
     {
         input.Check(raster);
         SweepResult result = room.Result(raster.Layout);
-        Clear(result);
+        Array.Fill(result.Losses, SweepResult.NoLossDb);
         SweepTerms terms = new(input, raster);
         int radials = RadialsOf(raster, input);
         if (raster.Layout.IsWhole)
@@ -54,7 +55,7 @@ public static class AreaSweep
         }
 
         worker.Flush();
-        return Counted(result);
+        return result;
     }
 
     /// <summary>Bits of the vectors that the closed form is solved in on this machine: 512, 256 or 128; 0 for plain double precision.</summary>
@@ -115,7 +116,8 @@ public static class AreaSweep
                 return worker;
             },
             _ => { });
-        return Counted(result);
+        result.CellsWithLoss = result.Losses.Length - result.Losses.AsSpan().Count(SweepResult.NoLossDb);
+        return result;
     }
 
     private static void Clear(SweepResult result)
@@ -123,12 +125,6 @@ public static class AreaSweep
         Array.Fill(result.Losses, SweepResult.NoLossDb);
         Array.Clear(result.Elevations);
         Array.Fill(result.MarkBytes, (byte)SweepMarks.Beyond);
-    }
-
-    private static SweepResult Counted(SweepResult result)
-    {
-        result.CellsWithLoss = result.Losses.Length - result.Losses.AsSpan().Count(SweepResult.NoLossDb);
-        return result;
     }
 
     internal static void Store(SweepResult result, int cell, double loss, double elevationMrad, SweepMarks marks, double[]? exact)

@@ -34,9 +34,11 @@ public sealed record SweepGround(SweepRaster Raster, ImmutableArray<SweepGap> Ga
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentOutOfRangeException.ThrowIfNegative(threads);
         int cells = frame.Side * frame.Side;
+        float[] heights = GC.AllocateUninitializedArray<float>(cells);
+        Array.Fill(heights, float.NaN);
         SweepWarp warp = new(mosaic, frame)
         {
-            Heights = new float[cells],
+            Heights = heights,
             Cover = mosaic.Covers.IsEmpty ? null : new byte[cells],
             Zones = mosaic.Sea is { HasSea: true } || !mosaic.SeaTiles.IsEmpty ? new byte[cells] : null,
         };

@@ -41,6 +41,9 @@ internal sealed class SweepLayout
     /// <summary>Place of the station's own cell, which is always held.</summary>
     internal int Middle => At(0, 0);
 
+    /// <summary>First and last place whose neighbours to the east, south and south-east are places, too.</summary>
+    internal (int First, int Last) WithNeighbours => (Math.Max(0, -Pitch), Length - 2 - Math.Max(0, Pitch));
+
     /// <summary>The whole square, row by row.</summary>
     internal static SweepLayout Whole(int reach)
     {

@@ -60,8 +60,7 @@ public sealed class SweepRaster
         pitch = layout.Pitch;
         origin = layout.Origin;
         middle = layout.Middle;
-        lowest = Math.Max(0, -pitch);
-        highest = layout.Length - 2 - Math.Max(0, pitch);
+        (lowest, highest) = layout.WithNeighbours;
         CellMetres = Domain.Positive(cellMetres, nameof(cellMetres));
         StationLatitudeDegrees = Domain.Within(stationLatitudeDegrees, -SweepFrame.HighestLatitude, SweepFrame.HighestLatitude, nameof(stationLatitudeDegrees));
         heights = OfLength(heightsMetres, layout.Length, nameof(heightsMetres));
@@ -73,7 +72,7 @@ public sealed class SweepRaster
             throw new ArgumentException("Cover heights are finite, zero or more.", nameof(coverHeightsMetres));
         }
 
-        if (Array.Exists(heights, float.IsInfinity) || this.zones.AsSpan().ContainsAnyExceptInRange((byte)Zone.Inland, (byte)Zone.Sea))
+        if (heights.AsSpan().ContainsAny(float.PositiveInfinity, float.NegativeInfinity) || this.zones.AsSpan().ContainsAnyExceptInRange((byte)Zone.Inland, (byte)Zone.Sea))
         {
             throw new ArgumentException("Heights are finite or NaN, and zones are inland, coast or sea.", nameof(heightsMetres));
         }
@@ -140,23 +139,14 @@ public sealed class SweepRaster
         Vector512<double> down = souths - above;
         Vector512<long> places = Vector512.Min(Vector512.Max(PlacesOf(west, above), Vector512.Create((long)lowest)), Vector512.Create((long)highest));
 
-        // Two neighbours are read as one number of twice the size, then taken apart: half the reading.
-        ref float first = ref MemoryMarshal.GetArrayDataReference(heights);
-        ref long place = ref OneByOne(places, stackalloc long[Lanes]);
-        Vector512<long> top = Pairs(ref first, ref place, 0);
-        Vector512<long> bottom = Pairs(ref Unsafe.Add(ref first, pitch), ref place, 0);
-        (Vector512<double> northWest, Vector512<double> southWest) = Vector512.Widen(Vector512.Narrow(top, bottom).AsSingle());
-        (Vector512<double> northEast, Vector512<double> southEast) =
-            Vector512.Widen(Vector512.Narrow(Vector512.ShiftRightLogical(top, 32), Vector512.ShiftRightLogical(bottom, 32)).AsSingle());
-        Vector512<double> north = northWest + (across * (northEast - northWest));
-        Vector512<double> south = southWest + (across * (southEast - southWest));
-        return north + (down * (south - north));
+        ref long place = ref FourCorners.OneByOne(places, stackalloc long[Lanes]);
+        return FourCorners.Read(ref MemoryMarshal.GetArrayDataReference(heights), pitch, ref place).Between(across, down);
     }
 
     /// <summary>Heights of the cover of the cells nearest to eight places on the grid.</summary>
     internal Vector512<double> CoversAt(Vector512<double> easts, Vector512<double> souths)
     {
-        ref long place = ref OneByOne(NearestCells(easts, souths), stackalloc long[Lanes]);
+        ref long place = ref FourCorners.OneByOne(NearestCells(easts, souths), stackalloc long[Lanes]);
         return CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref place, 0);
     }
 
@@ -188,8 +178,8 @@ public sealed class SweepRaster
     {
         ref long places = ref Within(cells, offset.NorthWest, lowest, highest);
         ref float first = ref MemoryMarshal.GetArrayDataReference(heights);
-        Vector512<float> north = Pairs(ref first, ref places, offset.NorthWest).AsSingle() * offset.Northern;
-        Vector512<float> both = north + (Pairs(ref Unsafe.Add(ref first, pitch), ref places, offset.NorthWest).AsSingle() * offset.Southern);
+        Vector512<float> north = FourCorners.Pairs(ref first, ref places, offset.NorthWest).AsSingle() * offset.Northern;
+        Vector512<float> both = north + (FourCorners.Pairs(ref first, ref places, (nint)offset.NorthWest + pitch).AsSingle() * offset.Southern);
         return (both + Vector512.ShiftRightLogical(both.AsInt64(), 32).AsSingle()).AsInt64();
     }
 
@@ -236,36 +226,6 @@ public sealed class SweepRaster
 
     private Vector512<long> PlacesOf(Vector512<double> east, Vector512<double> south) =>
         Vector512.ConvertToInt64Native((south * pitch) + east + Vector512.Create((double)middle));
-
-    /// <summary>Indices in memory. Taken out of the vector one by one: what is written as one and read one by one at once, the processor waits for.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static ref long OneByOne(Vector512<long> places, Span<long> room)
-    {
-        room[7] = places[7];
-        room[6] = places[6];
-        room[5] = places[5];
-        room[4] = places[4];
-        room[3] = places[3];
-        room[2] = places[2];
-        room[1] = places[1];
-        room[0] = places[0];
-        return ref MemoryMarshal.GetReference(room);
-    }
-
-    /// <summary>A sample and its eastern neighbour, the sample in the lower half, at eight places.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<long> Pairs(ref float first, ref long places, nint offset) => Vector512.Create(
-        Pair(ref first, (nint)Unsafe.Add(ref places, 0) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 1) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 2) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 3) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 4) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 5) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 6) + offset),
-        Pair(ref first, (nint)Unsafe.Add(ref places, 7) + offset));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static long Pair(ref float first, nint place) => Unsafe.ReadUnaligned<long>(ref Unsafe.As<float, byte>(ref Unsafe.Add(ref first, place)));
 
     /// <summary>Index of the cell nearest to a place on the grid.</summary>
     internal int CellAt(double east, double south) =>

@@ -62,6 +62,7 @@ internal sealed class SweepWarp
         }
     }
 
+    /// <summary>Receives the heights; NaN throughout before.</summary>
     internal required float[] Heights { get; init; }
 
     internal required byte[]? Cover { get; init; }
@@ -112,11 +113,6 @@ internal sealed class SweepWarp
                 (blocks.Row + band) * cellsPerNode,
                 Math.Min(cellsPerNode, frame.Side - ((blocks.Column + i) * cellsPerNode)),
                 Math.Min(cellsPerNode, frame.Side - ((blocks.Row + band) * cellsPerNode)));
-            for (int row = 0; row < block.Rows; row++)
-            {
-                Line(Heights, in block, row, out _).Fill(float.NaN);
-            }
-
             if (SweepBlocks.IsBeyond(frame, blocks.Column + i, blocks.Row + band))
             {
                 continue;
