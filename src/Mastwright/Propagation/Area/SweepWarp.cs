@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Mastwright.Geodesy;
 using Mastwright.Ground;
 
@@ -16,6 +18,7 @@ internal sealed class SweepWarp
     private readonly SweepBlocks blocks;
     private readonly int cellsPerNode;
     private readonly int nodes;
+    private readonly bool hasSurface;
     private readonly double[] latitudes;
     private readonly double[] longitudes;
     private readonly Dictionary<(int Zone, bool IsNorth), (double[] X, double[] Y)> projected = [];
@@ -28,6 +31,7 @@ internal sealed class SweepWarp
         cellsPerNode = SweepBlocks.CellsASide(frame);
         blocks = part ?? SweepBlocks.All(frame);
         nodes = blocks.Columns + 1;
+        hasSurface = mosaic.Heights.Any(window => window.Kind == HeightKind.Surface);
         int nodeRows = blocks.Rows + 1;
         latitudes = new double[nodes * nodeRows];
         longitudes = new double[nodes * nodeRows];
@@ -132,7 +136,10 @@ internal sealed class SweepWarp
                 }
             }
 
-            FillZones(in block, surface);
+            if (Zones is not null || hasSurface)
+            {
+                FillZones(in block, surface);
+            }
         }
     }
 
@@ -174,7 +181,8 @@ internal sealed class SweepWarp
             (double c0, double c1) = column.Row(r * share);
             (double r0, double r1) = row.Row(r * share);
             Span<float> line = Line(Heights, in block, r, out int start);
-            for (int i = 0; i < line.Length; i++)
+            int done = isInside && !isSurface ? FillInside(line, samples, grid, start, share, (c0, c1), (r0, r1)) : 0;
+            for (int i = done; i < line.Length; i++)
             {
                 if (!float.IsNaN(line[i]))
                 {
@@ -192,6 +200,36 @@ internal sealed class SweepWarp
                 }
             }
         }
+    }
+
+    /// <summary>Fills cells eight at a time, as long as none of them is filled already and none lies beside a void.</summary>
+    /// <returns>Number of cells filled; the rest must be looked at one by one.</returns>
+    private static int FillInside(Span<float> line, ReadOnlySpan<float> samples, GridFrame grid, int start, double share, (double Start, double Width) columns, (double Start, double Width) rows)
+    {
+        Span<long> room = stackalloc long[EightLanes.Count];
+        Vector512<long> last = Vector512.Create((long)samples.Length - 2 - grid.Columns);
+        int i = 0;
+        for (; i <= line.Length - EightLanes.Count; i += EightLanes.Count)
+        {
+            Vector512<double> shares = (Vector512<double>.Indices + Vector512.Create((double)(start + i))) * share;
+            Vector512<double> column = Vector512.Create(columns.Start) + (shares * columns.Width);
+            Vector512<double> row = Vector512.Create(rows.Start) + (shares * rows.Width);
+            Vector512<double> west = Vector512.Floor(column);
+            Vector512<double> above = Vector512.Floor(row);
+            Vector512<long> at = Vector512.ConvertToInt64Native((above * grid.Columns) + west);
+            ref long place = ref FourCorners.OneByOne(Vector512.Min(Vector512.Max(at, Vector512<long>.Zero), last), room);
+            Vector512<double> between = FourCorners.Read(ref MemoryMarshal.GetReference(samples), grid.Columns, ref place).Between(column - west, row - above);
+            Vector256<float> heights = Vector256.Narrow(between.GetLower(), between.GetUpper());
+            Vector256<float> filled = Vector256.LoadUnsafe(ref line[i]);
+            if (!Vector256.EqualsAll(heights, heights) || Vector256.EqualsAny(filled, filled))
+            {
+                return i;
+            }
+
+            heights.StoreUnsafe(ref line[i]);
+        }
+
+        return i;
     }
 
     private static float Inside(ReadOnlySpan<float> samples, int columns, double column, double row)
@@ -221,8 +259,11 @@ internal sealed class SweepWarp
             Span<byte> line = Line(Cover!, in block, r, out int start);
             for (int i = 0; i < line.Length; i++)
             {
-                int c = start + i;
-                line[i] = line[i] != 0 ? line[i] : window.CoverAt(c0 + (c * share * c1), r0 + (c * share * r1));
+                if (line[i] == 0)
+                {
+                    int c = start + i;
+                    line[i] = window.CoverAt(c0 + (c * share * c1), r0 + (c * share * r1));
+                }
             }
         }
     }
