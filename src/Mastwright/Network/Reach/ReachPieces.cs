@@ -158,7 +158,7 @@ public sealed class ReachPieces
 
         // The disc has the places within; a cell of a sector lies between places that are at most a diagonal nearer.
         double leastMetres = index == 0 ? 0 : (innerReach - 2) * StepMetres;
-        return (plane, layout, AreaSweep.RunRadials(swept.Raster, SweptArea.Input(Input) with { Radials = radials }, first, count, leastMetres, room, cancellation));
+        return (plane, layout, AreaSweep.RunRadials(swept.Raster, SweptArea.Input(Input) with { Radials = radials }, first, count, index == 0 ? 0 : halo, leastMetres, room, cancellation));
     }
 
     /// <summary>The plane of the sweep.</summary>

@@ -15,6 +15,9 @@ public static class AreaSweep
     /// <summary>Radials to each cell on the edge of the map: with fewer, cells find themselves too far beside their radial (docs/physics/area-sweep.md).</summary>
     private const double RadialsPerEdgeCell = 0.75;
 
+    /// <summary>A cell lies between places that are at most a diagonal from it, and a little.</summary>
+    private const double HaloCells = 2;
+
     /// <summary>Computes the map.</summary>
     /// <param name="raster">The ground; it reaches as far as the map.</param>
     /// <param name="input">Radio, air and receiver.</param>
@@ -34,8 +37,8 @@ public static class AreaSweep
         CancellationToken cancellation = default) => RunAt(SweepSolver.Bits, raster, input, result, threads, progress, null, cancellation);
 
     /// <summary>The cells of some radials, on this thread: those of a sector, whose raster holds their ground. Cells by the station are left out of a sector, and those nearer than a distance.</summary>
-    /// <remarks>Only the losses are those of the whole room: elevations and marks of cells without a loss may be of a sector before, and cells are not counted.</remarks>
-    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, double leastMetres, SweepRoom room, CancellationToken cancellation)
+    /// <remarks>Only the losses are those of the whole room: elevations of cells without one may be of a sector before, nothing is marked, and cells are not counted. So many of the first and of the last radials as the halo has are there only for places within <see cref="HaloCells"/> of the radials between.</remarks>
+    internal static SweepResult RunRadials(SweepRaster raster, SweepInput input, int first, int count, int halo, double leastMetres, SweepRoom room, CancellationToken cancellation)
     {
         input.Check(raster);
         SweepResult result = room.Result(raster.Layout);
@@ -51,7 +54,11 @@ public static class AreaSweep
         for (int i = 0; i < count; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            worker.Run((((first + i) % radials) + radials) % radials);
+
+            // How many radials lie between this one and those that the sector is for: further out they are further apart.
+            int between = Math.Max(halo - 1 - i, i - (count - halo));
+            double mostMetres = between < 1 ? double.PositiveInfinity : HaloCells * raster.CellMetres * radials / (2 * Math.PI * between);
+            worker.Run((((first + i) % radials) + radials) % radials, mostMetres);
         }
 
         worker.Flush();
@@ -131,9 +138,17 @@ public static class AreaSweep
     {
         result.Losses[cell] = (float)loss;
         result.Elevations[cell] = (float)(elevationMrad * (180 / (1000 * Math.PI)));
-        result.MarkBytes[cell] = (byte)marks;
+        Mark(result, cell, marks);
         exact?[cell] = loss;
     }
 
-    internal static void StoreMissing(SweepResult result, int cell, SweepMarks marks) => result.MarkBytes[cell] = (byte)(marks | SweepMarks.GroundMissing);
+    internal static void StoreMissing(SweepResult result, int cell, SweepMarks marks) => Mark(result, cell, marks | SweepMarks.GroundMissing);
+
+    private static void Mark(SweepResult result, int cell, SweepMarks marks)
+    {
+        if (result.MarkBytes.Length > 0)
+        {
+            result.MarkBytes[cell] = (byte)marks;
+        }
+    }
 }

@@ -148,6 +148,7 @@ internal sealed class SweepBatch
     internal void Write(SweepResult result)
     {
         const float degrees = (float)(180 / Math.PI);
+        bool isMarked = result.MarkBytes.Length > 0;
         ReadOnlySpan<float> losses = Values.AsSpan((int)Column.Loss * Size, Count);
         ReadOnlySpan<float> elevations = Values.AsSpan((int)Column.Elevation * Size, Count);
         for (int n = 0; n < losses.Length; n++)
@@ -161,7 +162,10 @@ internal sealed class SweepBatch
 
             result.Losses[cell] = losses[n];
             result.Elevations[cell] = elevations[n] * degrees;
-            result.MarkBytes[cell] = (byte)marks[n];
+            if (isMarked)
+            {
+                result.MarkBytes[cell] = (byte)marks[n];
+            }
         }
 
         Count = 0;

@@ -47,9 +47,13 @@ public sealed class SweepRaster
         byte[]? zones = null)
         : this(LayoutOf(reach), cellMetres, stationLatitudeDegrees, heightsMetres, cover, coverHeightsMetres, zones)
     {
+        if (heightsMetres.AsSpan().ContainsAny(float.PositiveInfinity, float.NegativeInfinity))
+        {
+            throw new ArgumentException("Heights are finite or NaN.", nameof(heightsMetres));
+        }
     }
 
-    /// <summary>Takes over the samples of the cells that a layout holds.</summary>
+    /// <summary>Takes over the samples of the cells that a layout holds; heights, finite or NaN, are taken on trust.</summary>
     internal SweepRaster(
         SweepLayout layout, double cellMetres, double stationLatitudeDegrees, float[] heightsMetres, byte[]? cover, float[]? coverHeightsMetres, byte[]? zones)
     {
@@ -72,9 +76,9 @@ public sealed class SweepRaster
             throw new ArgumentException("Cover heights are finite, zero or more.", nameof(coverHeightsMetres));
         }
 
-        if (heights.AsSpan().ContainsAny(float.PositiveInfinity, float.NegativeInfinity) || this.zones.AsSpan().ContainsAnyExceptInRange((byte)Zone.Inland, (byte)Zone.Sea))
+        if (this.zones.AsSpan().ContainsAnyExceptInRange((byte)Zone.Inland, (byte)Zone.Sea))
         {
-            throw new ArgumentException("Heights are finite or NaN, and zones are inland, coast or sea.", nameof(heightsMetres));
+            throw new ArgumentException("Zones are inland, coast or sea.", nameof(zones));
         }
     }
 

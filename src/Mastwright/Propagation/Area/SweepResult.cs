@@ -18,13 +18,13 @@ public sealed class SweepResult
         MarkBytes = new byte[Losses.Length];
     }
 
-    /// <summary>Makes room for the cells that a layout holds.</summary>
+    /// <summary>Makes room for the cells that a layout holds, without marks.</summary>
     internal SweepResult(SweepLayout layout)
     {
         Side = layout.Side;
         Losses = new float[layout.Length];
         Elevations = new float[Losses.Length];
-        MarkBytes = new byte[Losses.Length];
+        MarkBytes = [];
     }
 
     /// <summary>Columns, and rows.</summary>
@@ -46,6 +46,7 @@ public sealed class SweepResult
 
     internal float[] Elevations { get; }
 
+    /// <summary>Empty where nobody asks.</summary>
     internal byte[] MarkBytes { get; }
 
     /// <summary>What is to be said about a cell.</summary>

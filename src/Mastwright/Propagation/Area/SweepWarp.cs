@@ -251,6 +251,9 @@ internal sealed class SweepWarp
             return;
         }
 
+        GridFrame grid = window.Frame;
+        bool isInside = column.Low >= 0 && column.High < grid.Columns - 1 && row.Low >= 0 && row.High < grid.Rows - 1;
+        ReadOnlySpan<byte> codes = window.Cover;
         double share = 1.0 / cellsPerNode;
         for (int r = 0; r < block.Rows; r++)
         {
@@ -262,7 +265,9 @@ internal sealed class SweepWarp
                 if (line[i] == 0)
                 {
                     int c = start + i;
-                    line[i] = window.CoverAt(c0 + (c * share * c1), r0 + (c * share * r1));
+                    double atColumn = c0 + (c * share * c1);
+                    double atRow = r0 + (c * share * r1);
+                    line[i] = isInside ? codes[((int)(atRow + 0.5) * grid.Columns) + (int)(atColumn + 0.5)] : window.CoverAt(atColumn, atRow);
                 }
             }
         }

@@ -10,7 +10,7 @@ internal sealed class SweepWedges
 {
     private readonly int radials;
     private readonly int reach;
-    private readonly double mostSquare;
+    private readonly long mostSquare;
     private readonly double[] cuts;
 
     /// <summary>Prepares the cuts.</summary>
@@ -21,7 +21,7 @@ internal sealed class SweepWedges
     {
         this.radials = radials;
         this.reach = reach;
-        mostSquare = radius * radius;
+        mostSquare = (long)(radius * radius);
         int quarter = radials / 4;
         cuts = new double[quarter + 1];
         for (int i = 0; i <= quarter; i++)
@@ -79,7 +79,7 @@ internal sealed class SweepWedges
 
     private void Add(Span<(int East, int North)> cells, ref int count, int turn, int a, int b)
     {
-        double square = Square(a, b);
+        long square = Square(a, b);
         if (square > mostSquare)
         {
             return;
@@ -98,7 +98,7 @@ internal sealed class SweepWedges
     /// <summary>The largest whole number below a value.</summary>
     private static int Below(double value) => (int)Math.Ceiling(value) - 1;
 
-    private static double Square(int a, int b) => ((double)a * a) + ((double)b * b);
+    private static long Square(int a, int b) => ((long)a * a) + ((long)b * b);
 
     private static (double East, double North) Turned(int quarters, double a, double b) => quarters switch
     {

@@ -35,9 +35,14 @@ internal sealed class SweepWorker
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    internal void Run(int number)
+    internal void Run(int number, double mostMetres = double.PositiveInfinity)
     {
         int count = wedges.Cells(number, cells);
+        while (count > 0 && Length(cells[count - 1]) > mostMetres)
+        {
+            count--;
+        }
+
         int first = 0;
         while (first < count && Length(cells[first]) < nearest)
         {

@@ -1,6 +1,7 @@
 using Mastwright.Geodesy;
 using Mastwright.Ground;
 using Mastwright.Network.Reach;
+using Mastwright.Propagation.Area;
 using Mastwright.Tests.Ground;
 
 namespace Mastwright.Tests.Network.Reach;
@@ -25,6 +26,39 @@ public sealed class SweptAreaTests
         Assert.True(off[off.Length / 2] < 0.15 && off[off.Length * 95 / 100] < 1 && off[off.Length * 99 / 100] < 2.5, $"{off[off.Length / 2]:0.000} {off[off.Length * 95 / 100]:0.00} {off[off.Length * 99 / 100]:0.00}");
         double[] angles = Differences(direct.StationElevationDegrees, swept.StationElevationDegrees);
         Assert.True(angles[angles.Length * 95 / 100] < 0.2, $"{angles[angles.Length * 95 / 100]:0.000}");
+    }
+
+    /// <summary>The rule worked out here again, cell by cell: bilinear between the four places of the sweep around the cell, found by the geodesic.</summary>
+    [Fact]
+    public void A_cell_lies_between_the_places_of_the_sweep()
+    {
+        ReachFieldInput input = ReachSamples.Input(4_000, 70);
+        ReachField field = SweptArea.Evaluate(input, Downs);
+        double step = field.SweepStepMetres!.Value;
+        SweepGround ground = SweepGround.Read(Downs, SweepFrame.Around(input.Station, input.RadiusMetres + (2 * step), step), cancellation: TestContext.Current.CancellationToken);
+        SweepResult sweep = AreaSweep.Run(ground.Raster, SweptArea.Input(input), cancellation: TestContext.Current.CancellationToken);
+        int compared = 0;
+        for (int i = 0; i < field.LossDb.Length; i++)
+        {
+            if (field.Flags[i] != ReachFlags.None)
+            {
+                continue;
+            }
+
+            GeodesicSegment way = Geodesic.Inverse(input.Station, ReachGrid.Centre(field.Frame, i % field.Frame.Columns, i / field.Frame.Columns));
+            (double sin, double cos) = Math.SinCos(double.DegreesToRadians(way.InitialBearingDegrees));
+            double column = (way.DistanceMetres * sin / step) + ground.Raster.Reach;
+            double row = ground.Raster.Reach - (way.DistanceMetres * cos / step);
+            (double loss, double steepest) = Bilinear(sweep.LossDb, sweep.Side, column, row);
+            (double elevation, double steepestElevation) = Bilinear(sweep.ElevationDegrees, sweep.Side, column, row);
+
+            // The plane of the grid is known to 2 mm (GridLatticeTests).
+            Assert.Equal(loss, field.LossDb[i], 1e-4 + (steepest * 0.002 / step));
+            Assert.Equal(elevation, field.StationElevationDegrees[i], 1e-5 + (steepestElevation * 0.002 / step));
+            compared++;
+        }
+
+        Assert.True(compared > 9_000, $"{compared}");
     }
 
     [Fact]
@@ -93,6 +127,15 @@ public sealed class SweptAreaTests
         Assert.False(SweptArea.Fits(input, GroundMosaic.Empty));
         Assert.False(SweptArea.Fits(input with { ReplacesCoverAtStation = true }, Downs));
         Assert.Throws<ArgumentException>(() => SweptArea.Evaluate(input, surface));
+    }
+
+    private static (double Value, double Apart) Bilinear(ReadOnlySpan<float> values, int side, double column, double row)
+    {
+        (int c, int r) = ((int)column, (int)row);
+        (double across, double down) = (column - c, row - r);
+        double[] around = [values[(r * side) + c], values[(r * side) + c + 1], values[((r + 1) * side) + c], values[((r + 1) * side) + c + 1]];
+        double value = (around[0] * (1 - across) * (1 - down)) + (around[1] * across * (1 - down)) + (around[2] * (1 - across) * down) + (around[3] * across * down);
+        return (value, 2 * (around.Max() - around.Min()));
     }
 
     private static double[] Differences(ReadOnlySpan<float> one, ReadOnlySpan<float> other) =>
