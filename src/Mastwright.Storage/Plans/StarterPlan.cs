@@ -96,6 +96,7 @@ public static class StarterPlan
                   noise-figure: 6 dB
                   frequency-error: 10 ppm
                   # frequency-drift: 5 ppm   # further error over the box's temperatures
+                  # drift-temperatures: -30…85 °C   # for which that drift is stated
                   # approved-gain: 5 dBi     # the antenna that the radio's papers name: most gain, and whether its type is among them
                   # approved-antenna: yes
                 # From the source to the loads: how many watts, whether it starts, how long a battery lasts. Add "battery: li-ion" to hold it up.

@@ -73,7 +73,8 @@ public static class StationElements
 
     private static string ByCode(string code) => code switch
     {
-        "radio-band" or "radio-rows" or "radiated-power" or "time-on-air" => "radio",
+        "radiated-power" or "time-on-air" => "radio",
+        _ when code.StartsWith("radio-", StringComparison.Ordinal) => "radio",
         _ when code.StartsWith("approval-", StringComparison.Ordinal) => "radio",
         _ when code.StartsWith("exposure-", StringComparison.Ordinal) => "people",
         _ when code.StartsWith("box-", StringComparison.Ordinal) => "box",

@@ -263,7 +263,7 @@ public sealed class EuropeanRulesTests
         Finding none = Find(Stations.Examine("EU", Stations.Chirp(868.3, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(35) }), "radiated-power");
 
         Assert.Equal(Verdict.Fails, time.Verdict);
-        Assert.Contains("Or move the carrier to 869.525 MHz: band O (869.4–869.65 MHz, ETSI EN 300 220-2, Table 4) allows 27.0 dBm ERP (500 mW) and 10.0 % of the time", FindingSentences.Advice(time), StringComparison.Ordinal);
+        Assert.Contains("Or move the carrier to 869.525 MHz, where band O (869.4–869.65 MHz, ETSI EN 300 220-2, Table 4) allows 27.0 dBm ERP (500 mW) and 10.0 % of the time", FindingSentences.Advice(time), StringComparison.Ordinal);
         Assert.Contains("Or move the carrier to 869.525 MHz", FindingSentences.Advice(power), StringComparison.Ordinal);
         Assert.Contains("No row of the European Union in the catalogue would hold the station as it is", FindingSentences.Advice(none), StringComparison.Ordinal);
     }

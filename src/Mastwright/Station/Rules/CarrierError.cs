@@ -88,7 +88,7 @@ public sealed record CarrierError
             },
             ({ } stated, { } box) when box.Low < stated.Low || box.High > stated.High => new()
             {
-                Parts = parts.Add(new("carrier-drift-outside", "its drift where the box leaves these", AssumedShare, IsAssumed: true, $"the box gets to {Span(box)}")),
+                Parts = parts.Add(new("carrier-drift-outside", "its drift where the box leaves these", AssumedShare, IsAssumed: true, $"the box has {Span(box)}")),
                 Assumptions = assumptions.Add(Assumed($"carrier drifting by a further {AssumedWords} where the box leaves {Span(stated)}, for which its drift is stated", radioPath, "drift-temperatures")),
             },
             _ => new() { Parts = parts, Assumptions = assumptions },

@@ -29,7 +29,7 @@ internal static class RuleElsewhere
         }
 
         string allows = string.Join(" and ", RuleRows.Limits(best));
-        return $" Or move the carrier to {RuleWords.Megahertz(Middle(row))}: {row.Name} ({RuleWords.Band(row.LowHz, row.HighHz)}, {row.Source.Short}) allows {allows} there{(best.IsFirm ? "" : ", by a row that was not read in a known edition")}.";
+        return $" Or move the carrier to {RuleWords.Megahertz(Middle(row))}, where {row.Name} ({RuleWords.Band(row.LowHz, row.HighHz)}, {row.Source.Short}) allows {allows}{(best.IsFirm ? "" : ", by a row that was not read in a known edition")}.";
     }
 
     private static RuleJudgement In(RadioRule rule, RadioRulesInput input, TrafficEstimate traffic)
