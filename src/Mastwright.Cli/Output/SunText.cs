@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Mastwright.Findings;
@@ -13,7 +14,7 @@ internal static class SunText
     {
         StringBuilder text = new();
         text.Wrapped($"{station.Name} ({station.Subject}): the solar year", 0);
-        if (result is { Setup: { } setup, Yield: { } yield, Year: { } year })
+        if (result is { Setup: { } setup, Year: { } year, Range: { } range })
         {
             Months(text, setup, year);
             text.AppendLine();
@@ -24,7 +25,7 @@ internal static class SunText
 
             text.Line($"  {"for the loads, in all",-58} {year.Ledger.Total,9:#,0} Wh");
             text.AppendLine();
-            Sizes(text, setup, yield, result.Examination.Findings.FirstOrDefault(finding => finding.Code == "solar-service")?.Limit ?? SunDefaults.WantedHoursWithout);
+            Sizes(text, range, result.Pairs, result.Examination.Findings.FirstOrDefault(finding => finding.Code == "solar-service")?.Limit ?? SunDefaults.WantedHoursWithout);
         }
 
         text.AppendLine();
@@ -47,11 +48,23 @@ internal static class SunText
         Console.Out.Write(text.ToString());
     }
 
-    private static void Sizes(StringBuilder text, SolarSetup setup, SolarYield yield, double borne)
+    private static void Sizes(StringBuilder text, SolarRange range, ImmutableArray<SolarPair> pairs, double borne)
     {
+        (SolarSetup setup, SolarYield yield) = (range.Poor, range.PoorYield);
         string panel = SolarSizes.SmallestPanelWatts(setup, yield, borne) is { } watts ? Text($"a panel of {watts:0} W with this battery") : "no panel of up to 400 W with this battery";
         string battery = SolarSizes.FewestParallel(setup, yield, borne) is { } cells ? Text($"{cells} {(cells == 1 ? "cell" : "cells")} side by side with this panel") : "not even 64 cells side by side with this panel";
-        text.Wrapped(Text($"The smallest that keep to {borne:0.#} h a year without service: {panel}; {battery}."), 2);
+        text.Wrapped(Text($"The smallest that keep to {borne:0.#} h a year without service: {panel}; {battery}. Taken at the poor end: {(range.YearCount > 1 ? Text($"the hardest of {range.YearCount} years, ") : "")}the greatest load, poor cells."), 2);
+        if (pairs.IsEmpty)
+        {
+            return;
+        }
+
+        text.AppendLine();
+        text.Line($"  {"panel",10} {"fewest cells side by side",26}");
+        foreach (SolarPair pair in pairs)
+        {
+            text.Line($"  {pair.PanelWatts,8:0} W {pair.Parallel,26}");
+        }
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

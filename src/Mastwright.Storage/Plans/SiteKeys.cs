@@ -34,7 +34,7 @@ internal static class SiteKeys
 /// <summary>Keys of the months' means.</summary>
 internal static class ClimateKeys
 {
-    internal static readonly KeyShape Light = new("light", new ListShape(new NumberShape(0.001, 12)), "Mean light on level ground in kWh a square metre and day: twelve numbers, January first.", Required: true);
+    internal static readonly KeyShape Light = new("light", new ListShape(new NumberShape(0, 12)), "Mean light on level ground in kWh a square metre and day: twelve numbers, January first; 0 where the sun does not rise.", Required: true);
     internal static readonly KeyShape Temperature = new("temperature", new ListShape(new NumberShape(-80, 50)), "Mean temperature of the air in °C: twelve numbers, January first.", Required: true);
 
     internal static readonly MappingShape Shape = new("climate", Light, Temperature);

@@ -8,6 +8,9 @@ namespace Mastwright.Storage.Plans;
 /// <summary>Binds the weather of a site: a file with its hours, or two numbers a month.</summary>
 internal static class WeatherBinder
 {
+    /// <summary>What a day may have more than a clear sky's sun gives, in kWh a square metre: twilight, and the rounding of tables. Common practice.</summary>
+    private const double Twilight = 0.02;
+
     /// <summary>The year of the file that the site names; null when it names none or it cannot be read.</summary>
     internal static WeatherYear? Bind(MappingReader site, GeoPoint? place)
     {
@@ -64,7 +67,19 @@ internal static class WeatherBinder
         if (light is { } given && place is { } at)
         {
             ImmutableArray<double> clear = MonthlyClimate.ClearKilowattHours(new(at.LatitudeDegrees, at.LongitudeDegrees));
-            int month = Enumerable.Range(0, 12).FirstOrDefault(one => given[one] > clear[one], -1);
+            int month = Enumerable.Range(0, 12).FirstOrDefault(one => given[one] > clear[one] + Twilight, -1);
+            int dark = Enumerable.Range(0, 12).FirstOrDefault(one => given[one] == 0 && clear[one] > Twilight, -1);
+            if (dark >= 0)
+            {
+                reader.Binding.Add(
+                    reader.Find(ClimateKeys.Light)!,
+                    reader.PathOf(ClimateKeys.Light),
+                    "plan-range",
+                    FormattableString.Invariant($"In month {dark + 1} there is no light at all, where a clear sky gives {clear[dark]:0.##} kWh a day."),
+                    "the mean of a day of the month, in kWh a square metre; 0 only where the sun does not rise");
+                return null;
+            }
+
             if (month >= 0)
             {
                 reader.Binding.Add(

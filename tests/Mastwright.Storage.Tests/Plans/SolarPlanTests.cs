@@ -1,6 +1,7 @@
 using System.Globalization;
 using Mastwright.Plans;
 using Mastwright.Station.Sun;
+using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Plans;
 using Mastwright.Tests;
 
@@ -59,6 +60,18 @@ public sealed class SolarPlanTests
         PlanProblem problem = Assert.Single(folder.Read(Text(site: "    climate: {light: [9, 2, 3, 4, 5, 6, 6, 5, 4, 3, 2, 1], temperature: " + Months + "}\n")).Problems);
         Assert.Equal("sites/one/climate/light", problem.Path);
         Assert.Contains("In month 1 9 kWh a day are more than a clear sky gives there", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_month_without_light_is_taken_where_the_sun_does_not_rise_and_refused_elsewhere()
+    {
+        using PlanFolderFixture folder = new();
+        string dark = "    climate: {light: [0, 0.3, 1.5, 3.5, 4.8, 5.2, 5, 3.6, 1.8, 0.6, 0.05, 0.001], temperature: " + Months + "}\n";
+        Assert.Equal(0, PlanFileTests.Good(folder.Read(Text(site: dark).Replace("46.4, -18.7", "70, 20", StringComparison.Ordinal))).Plan.Sites[0].Climate!.LightKilowattHours[0]);
+
+        PlanProblem problem = Assert.Single(folder.Read(Text(site: dark)).Problems);
+        Assert.Equal("sites/one/climate/light", problem.Path);
+        Assert.Contains("In month 1 there is no light at all", problem.Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -149,12 +162,66 @@ public sealed class SolarPlanTests
         Assert.Equal(1436, year.Hours.Sum(hour => hour.Light.Global) / 1000, 1.0);
         Assert.Equal(13.6, year.Hours.Average(hour => hour.Celsius), 0.05);
 
-        // Direct light on the level and light of the sky make up the global light where the sun is taken at the right moment.
-        double level = Enumerable.Range(0, 8760).Sum(hour => (year.Hours[hour].Light.Direct * Math.Max(0, year.SunAt(hour, place).Up)) + year.Hours[hour].Light.Diffuse);
-        Assert.Equal(1, level / Sum(14), 0.03);
+        // Direct light on the level and light of the sky make up the global light where the sun is taken at the right moment: 11 minutes after the end of each hour of this file's clock.
+        // Its header says -0.8239 h, which is that moment from the hour after.
+        double off = Enumerable.Range(0, 8760).Sum(hour => Math.Abs((year.Hours[hour].Light.Direct * Math.Max(0, year.SunAt(hour, place).Up)) + year.Hours[hour].Light.Diffuse - year.Hours[hour].Light.Global));
+        Assert.True(off / Sum(14) < 0.003);
+        Assert.Equal(-0.8239, year.StatedOffsetHours);
+        Assert.Equal(2 - 0.8239, year.Moment, 0.02);
 
         SolarPanel panel = new() { Watts = 1, TiltDegrees = 45, AzimuthDegrees = 180 };
         double tilted = Enumerable.Range(0, 8760).Sum(hour => panel.LightOn(year.Hours[hour].Light, year.SunAt(hour, place), HorizonLine.Level));
         Assert.InRange(tilted / Sum(14), 1.1, 1.3);
+    }
+
+    /// <summary>
+    /// The same file drives a whole solar year: what the ledger begins with is the file's light on the panel, formula by formula, and its lines end at what the loads got. A panel that lies flat gets the
+    /// file's own global light, 1436 kWh/m² by its README: so many full hours.
+    /// </summary>
+    [Theory]
+    [InlineData(10, 0, 0.3, 4)]
+    [InlineData(10, 60, 0.3, 4)]
+    [InlineData(2, 60, 0.5, 1)]
+    public void A_year_of_a_weather_service_drives_a_whole_solar_year(double watts, double tilt, double load, int cells)
+    {
+        string path = TestPlaces.Reference("weather", "pvgis_tmy_45.000N_8.000E_2005_2023.epw");
+        SunSite place = new(45, 8);
+        Assert.True(WeatherText.TryParse("pvgis", File.ReadAllText(path), place, out WeatherYear? year, out _, out _, out string problem), problem);
+        SolarSetup setup = new()
+        {
+            Panel = new() { Watts = watts, TiltDegrees = tilt, AzimuthDegrees = 180 },
+            Pack = new() { Cell = StationCatalogueFile.LoadBuiltIn().Supply.Cell("lifepo4")!, Series = 4, Parallel = cells, CellAmpereHours = 1 },
+            AgeFactor = 0.9,
+            LoadWatts = load,
+            PeakWatts = 2 * load,
+            CutOffVolts = 10,
+            Weather = year!,
+            Place = place,
+        };
+        SolarYield yield = SolarYear.YieldOf(setup);
+        SolarYearResult result = SolarYear.Run(setup, yield);
+
+        double light = Enumerable.Range(0, 8760).Sum(hour => setup.Panel.LightOn(year!.Hours[hour].Light, year.SunAt(hour, place), HorizonLine.Level)) / 1000;
+        Assert.Equal(light * watts, result.Ledger.Lines[0].Value, 1e-6 * light * watts);
+        if (tilt == 0)
+        {
+            // Beam and sky on the level against the global light: as near as the file's own parts are to their whole.
+            Assert.Equal(1436, light, 5.0);
+        }
+
+        Assert.Equal(result.ServedWattHours, result.Ledger.Total, 1e-9);
+        Assert.Equal(result.Ledger.Total, result.Ledger.Lines.Sum(line => line.Value), 1e-6);
+        Assert.Equal(result.ServedWattHours, (8760 - result.HoursWithout) * load, 1e-6 * result.ServedWattHours);
+        Assert.Equal(-result.KeptWattHours, result.Ledger.Lines.Single(line => line.Code == "left").Value, 1e-6);
+
+        // The plain of the Po in winter: 10 W carries 0.3 W through it when it stands steep, 2 W does not carry half a watt.
+        if (watts < 5)
+        {
+            Assert.InRange(result.HoursWithout, 100, 8760);
+        }
+        else if (tilt > 0)
+        {
+            Assert.Equal(0, result.HoursWithout);
+        }
     }
 }

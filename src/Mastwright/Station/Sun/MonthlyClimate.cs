@@ -6,9 +6,9 @@ namespace Mastwright.Station.Sun;
 /// <summary>What is known of a place's year where there is no weather file: two numbers a month.</summary>
 public sealed record MonthlyClimate
 {
-    /// <summary>Light on level ground in kilowatt-hours a square metre and day, January first: twelve, each above zero.</summary>
-    /// <exception cref="ArgumentException">There are not twelve, or one is not above zero.</exception>
-    public required ImmutableArray<double> LightKilowattHours { get; init => field = Twelve(value) && value.All(light => light > 0) ? value : throw new ArgumentException("A year has twelve months with light.", nameof(value)); }
+    /// <summary>Light on level ground in kilowatt-hours a square metre and day, January first: twelve, each zero or more: zero is a month without sun.</summary>
+    /// <exception cref="ArgumentException">There are not twelve, or one is below zero.</exception>
+    public required ImmutableArray<double> LightKilowattHours { get; init => field = Twelve(value) && value.All(light => light >= 0) ? value : throw new ArgumentException("A year has twelve months, each with light of zero or more.", nameof(value)); }
 
     /// <summary>Temperature of the air in °C, January first: twelve.</summary>
     /// <exception cref="ArgumentException">There are not twelve.</exception>
@@ -27,13 +27,34 @@ public sealed record MonthlyClimate
     public WeatherYear Year(SunSite place, string key, int year = 2023)
     {
         ArgumentNullException.ThrowIfNull(key);
+        return Year(SunTrack.Of(year, ZoneOf(place), place), place, KeyedDraws.SeedOf(key), year);
+    }
+
+    /// <summary>Several years that have these means, each drawn for itself, the first of them <see cref="Year(SunSite, string, int)"/>.</summary>
+    /// <param name="place">The place.</param>
+    /// <param name="key">What the draws belong to, such as the station's key.</param>
+    /// <param name="count">How many, 1 or more.</param>
+    /// <param name="sun">Where the sun stands in all of them.</param>
+    /// <param name="year">The year that the sun is taken from.</param>
+    public ImmutableArray<WeatherYear> Years(SunSite place, string key, int count, out SunTrack sun, int year = 2023)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         ulong seed = KeyedDraws.SeedOf(key);
-        double zone = Math.Round(place.LongitudeDegrees / 15);
-        SunPlace[] sun = new SunPlace[WeatherYear.HourCount];
+        SunTrack track = SunTrack.Of(year, ZoneOf(place), place);
+        sun = track;
+        return [.. Enumerable.Range(0, count).Select(draw => Year(track, place, draw == 0 ? seed : KeyedDraws.Within(seed, (ulong)draw), year))];
+    }
+
+    private static double ZoneOf(SunSite place) => Math.Round(place.LongitudeDegrees / 15);
+
+    private WeatherYear Year(SunTrack track, SunSite place, ulong seed, int year)
+    {
+        double zone = ZoneOf(place);
+        ImmutableArray<SunPlace> sun = track.Places;
         double[] clear = new double[sun.Length];
         for (int hour = 0; hour < sun.Length; hour++)
         {
-            sun[hour] = WeatherYear.SunAt(year, zone, hour, place);
             clear[hour] = SunLight.ClearGlobal(sun[hour].Up);
         }
 
@@ -60,10 +81,11 @@ public sealed record MonthlyClimate
     /// <summary>The light of a clear sky on level ground, month by month, in kilowatt-hours a square metre and day: what no month's mean exceeds.</summary>
     public static ImmutableArray<double> ClearKilowattHours(SunSite place, int year = 2023)
     {
+        double zone = ZoneOf(place);
         double[] sums = new double[12];
         for (int hour = 0; hour < WeatherYear.HourCount; hour++)
         {
-            sums[WeatherYear.MonthOf(hour)] += SunLight.ClearGlobal(WeatherYear.SunAt(year, Math.Round(place.LongitudeDegrees / 15), hour, place).Up) / 1000;
+            sums[WeatherYear.MonthOf(hour)] += SunLight.ClearGlobal(WeatherYear.SunAt(year, zone, hour, place).Up) / 1000;
         }
 
         return [.. sums.Select((sum, month) => sum / WeatherYear.DaysOf(month))];
@@ -91,9 +113,17 @@ public sealed record MonthlyClimate
         int first = WeatherYear.FirstHourOf(month) / 24;
         int days = WeatherYear.DaysOf(month);
         double[] most = new double[days];
+        double[] drawn = new double[days];
         for (int day = 0; day < days; day++)
         {
-            most[day] = clear.AsSpan((first + day) * 24, 24).ToArray().Sum() / 1000;
+            double sum = 0;
+            foreach (double hour in clear.AsSpan((first + day) * 24, 24))
+            {
+                sum += hour;
+            }
+
+            most[day] = sum / 1000;
+            drawn[day] = Math.Exp(0.6 * moods[first + day]);
         }
 
         double wanted = LightKilowattHours[month] * days;
@@ -105,7 +135,7 @@ public sealed record MonthlyClimate
             double sum = 0;
             for (int day = 0; day < days; day++)
             {
-                shares[first + day] = Math.Min(1, factor * Math.Exp(0.6 * moods[first + day]));
+                shares[first + day] = Math.Min(1, factor * drawn[day]);
                 sum += most[day] * shares[first + day];
             }
 

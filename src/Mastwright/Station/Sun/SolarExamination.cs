@@ -30,27 +30,61 @@ public static class SolarExamination
         }
 
         List<Assumption> assumptions = [];
-        SolarSetup setup = SetupOf(fit, battery, place, stationKey, horizon, assumptions);
-        SolarYield yield = SolarYear.YieldOf(setup);
+        SunTrack? sun = null;
+        ImmutableArray<WeatherYear> years = fit.Weather is { } known ? [known] : fit.Monthly!.Years(place, stationKey, SunDefaults.MadeYears, out sun);
+        SolarSetup setup = SetupOf(fit, battery, place, years[0], horizon, assumptions);
+        sun ??= years[0].SunOver(setup.Place);
+        PanelTrack track = PanelTrack.Of(setup.Panel, setup.Horizon, sun);
+        SolarYield yield = SolarYear.YieldOf(setup, track);
         SolarYearResult year = SolarYear.Run(setup, yield);
-        Estimate load = battery.Load.MeanWatts;
-        double HoursAt(double watts) => SolarYear.Run(setup with { LoadWatts = watts }, yield).HoursWithout;
-        Estimate hours = load.IsExact ? Estimate.Exactly(year.HoursWithout) : Rising(HoursAt(load.Low), year.HoursWithout, HoursAt(load.High));
+        SolarRange range = SolarRange.Of(setup, years, track, battery);
         double borne = fit.WantedHoursWithout ?? SunDefaults.WantedHoursWithout;
+        ImmutableArray<SolarPair> pairs = SolarSizes.Pairs(range.Poor, range.PoorYield, borne);
+        double? away = fit.Weather?.Place?.KilometresTo(place);
         ImmutableArray<string> codes = [.. assumptions.Select(one => one.Code)];
         return new()
         {
             Setup = setup,
             Yield = yield,
             Year = year,
+            Range = range,
+            Pairs = pairs,
             Examination = new()
             {
                 Ledgers = [year.Ledger],
-                Findings = [Service(fit, setup, yield, year, hours, borne, codes), Days(fit, setup, battery, codes), .. Cold(fit, battery, setup, year)],
+                Findings =
+                [
+                    Elsewhere(Service(fit, setup, year, range, pairs, borne, away, codes), away),
+                    Elsewhere(Days(fit, setup, battery, codes), away),
+                    .. SolarTemperature.Of(fit, battery, setup, year),
+                    .. away is { } kilometres ? [WeatherPlace(fit, kilometres)] : Array.Empty<Finding>(),
+                ],
                 Assumptions = [.. assumptions],
             },
         };
     }
+
+    /// <summary>What the weather of a place too far away says of this one is not known, whichever way it goes.</summary>
+    private static Finding Elsewhere(Finding finding, double? awayKilometres) =>
+        awayKilometres > SunDefaults.WeatherKilometres ? finding with { Verdict = Verdict.Unknown } : finding;
+
+    private static Finding WeatherPlace(SolarFit fit, double kilometres) => new()
+    {
+        Code = "solar-weather-place",
+        Subject = fit.PlanPath,
+        Verdict = kilometres > SunDefaults.WeatherKilometres ? Verdict.Unknown : Verdict.Ok,
+        Quantity = "distance to the place of the weather file",
+        Unit = "km",
+        Value = Estimate.Exactly(kilometres),
+        Limit = SunDefaults.WeatherKilometres,
+        Margin = SunDefaults.WeatherKilometres - kilometres,
+        Source = "common practice",
+        Details = FindingDetails.Of(
+            ("file", fit.Weather!.Name),
+            ("place", fit.Weather.Place.ToString()!),
+            ("away", Text($"{kilometres:0} km")),
+            ("limit", Text($"{SunDefaults.WeatherKilometres:0} km"))),
+    };
 
     private static IEnumerable<string> Missing(SolarFit fit, SupplyBatteryResult? battery)
     {
@@ -65,7 +99,7 @@ public static class SolarExamination
         }
     }
 
-    private static SolarSetup SetupOf(SolarFit fit, SupplyBatteryResult battery, SunSite place, string stationKey, HorizonLine? horizon, List<Assumption> assumptions)
+    private static SolarSetup SetupOf(SolarFit fit, SupplyBatteryResult battery, SunSite place, WeatherYear weather, HorizonLine? horizon, List<Assumption> assumptions)
     {
         string path = fit.PlanPath;
         T Given<T>(T? value, T fallback, Assumption assumed)
@@ -88,6 +122,11 @@ public static class SolarExamination
             assumptions.Add(SunDefaults.Elsewhere(path, fit.Weather));
         }
 
+        if (fit.Weather is { StatedOffsetHours: { } stated })
+        {
+            assumptions.Add(SunDefaults.Offset(path, fit.Weather, stated));
+        }
+
         HorizonLine line = fit.HorizonDegrees.IsEmpty ? horizon ?? HorizonLine.Level : HorizonLine.Of(fit.HorizonDegrees);
         if (fit.HorizonDegrees.IsEmpty && horizon is null)
         {
@@ -95,7 +134,6 @@ public static class SolarExamination
         }
 
         double losses = Given(fit.LossShare, SunDefaults.LossShare, SunDefaults.Panel(path + "/losses"));
-        WeatherYear weather = fit.Weather ?? fit.Monthly!.Year(place, stationKey);
 
         // Over its stated age the battery is at its oldest: that is when it has to hold.
         double celsius = weather.Hours.Average(hour => hour.Celsius);
@@ -123,14 +161,17 @@ public static class SolarExamination
         };
     }
 
-    private static Finding Service(SolarFit fit, SolarSetup setup, SolarYield yield, SolarYearResult year, Estimate hours, double borne, ImmutableArray<string> codes)
+    private static Finding Service(
+        SolarFit fit, SolarSetup setup, SolarYearResult year, SolarRange range, ImmutableArray<SolarPair> pairs, double borne, double? awayKilometres, ImmutableArray<string> codes)
     {
-        bool isKept = hours.Median <= borne;
+        Estimate hours = range.Hours;
+        string years = range.YearCount > 1 ? Text($"each of {range.YearCount} made years") : "the year";
+        string from = range.YearCount == 1 && awayKilometres is { } away ? Text($", by weather of a place {away:0} km away") : "";
         return new()
         {
             Code = "solar-service",
             Subject = fit.PlanPath,
-            Verdict = hours.High <= borne ? Verdict.Ok : isKept ? Verdict.Tight : hours.Low <= borne ? Verdict.Unknown : Verdict.Fails,
+            Verdict = hours.High <= borne ? Verdict.Ok : hours.Median <= borne ? Verdict.Tight : hours.Low <= borne ? Verdict.Unknown : Verdict.Fails,
             Quantity = "hours a year without service",
             Unit = "h",
             Value = hours,
@@ -139,17 +180,18 @@ public static class SolarExamination
             Assumptions = fit.WantedHoursWithout is null ? codes.Add("solar-hours-wanted") : codes,
             Source = fit.WantedHoursWithout is null ? "common practice" : fit.PlanPath + "/hours-without",
             Details = FindingDetails.Of(
-                ("why", Text($"With {setup.Panel.Watts:0.#} W of panel and {setup.Pack.WattHours:0} Wh of battery, {Percent(setup.AgeFactor)} of which age leaves, the year has {Hours(hours)} without service; {borne:0.#} h are borne. Its darkest month is {MonthName(year.WorstMonth)}, its battery down to {Percent(year.LeastCharge)}{(isKept ? "" : Sizes(setup, yield, borne))}"))),
+                ("why", Text($"With {setup.Panel.Watts:0.#} W of panel and {setup.Pack.WattHours:0} Wh of battery, {Percent(setup.AgeFactor)} of which age leaves, {years} has {Hours(hours)} without service{from}; {borne:0.#} h are borne. The darkest month is {MonthName(year.WorstMonth)}, the battery down to {Percent(year.LeastCharge)}")),
+                ("sizes", Sizes(setup, range, pairs))),
         };
     }
 
-    /// <summary>What would do, found only where it is wanted: each try is a year.</summary>
-    private static string Sizes(SolarSetup setup, SolarYield yield, double borne)
+    /// <summary>Panels and batteries that keep what is borne, even where all is at its poor end.</summary>
+    private static string Sizes(SolarSetup setup, SolarRange range, ImmutableArray<SolarPair> pairs)
     {
-        string panel = SolarSizes.SmallestPanelWatts(setup, yield, borne) is { } watts ? Text($"A panel of {watts:0} W") : "";
-        string battery = SolarSizes.FewestParallel(setup, yield, borne) is { } cells ? Text($"{cells} cells side by side in place of {setup.Pack.Parallel}") : "";
-        return panel.Length + battery.Length == 0 ? ". Neither a panel of up to 400 W nor 64 cells side by side would do alone"
-            : $". {(panel.Length == 0 || battery.Length == 0 ? panel + battery : $"{panel} or {battery}")} would do";
+        const int most = 6;
+        return pairs.IsEmpty
+            ? "No panel of up to 400 W with up to 64 cells side by side keeps that at the poor end"
+            : Text($"At the poor end ({(range.YearCount > 1 ? "the hardest year, " : "")}the greatest load, poor cells) that is kept with {string.Join(", ", pairs.Take(most))}; here {new SolarPair(setup.Panel.Watts, setup.Pack.Parallel)}");
     }
 
     private static Finding Days(SolarFit fit, SolarSetup setup, SupplyBatteryResult battery, ImmutableArray<string> codes)
@@ -181,45 +223,6 @@ public static class SolarExamination
         };
     }
 
-    private static ImmutableArray<Finding> Cold(SolarFit fit, SupplyBatteryResult battery, SolarSetup setup, SolarYearResult year)
-    {
-        CellRow cell = setup.Pack.Cell;
-        int cold = setup.Weather.Hours.Count(hour => hour.Celsius + setup.BatteryRiseKelvin < cell.ChargeLeastCelsius);
-        if (cold == 0)
-        {
-            return [];
-        }
-
-        return
-        [
-            new()
-            {
-                Code = "solar-charge-cold",
-                Subject = fit.PlanPath,
-                Verdict = battery.Battery.StopsChargeInCold switch { true => Verdict.Tight, false => Verdict.Fails, _ => Verdict.Unknown },
-                Quantity = "hours a year in which the battery is too cold to charge",
-                Unit = "h",
-                Value = Estimate.Exactly(cold),
-                Limit = 0,
-                Margin = -cold,
-                Source = cell.Source,
-                Details = FindingDetails.Of(
-                    ("hours", Text($"{cold} h")),
-                    ("light", Text($"{year.ColdHours} h")),
-                    ("limit", Text($"{cell.ChargeLeastCelsius:0.#} °C")),
-                    ("cell", cell.Name),
-                    ("charger", battery.Battery.StopsChargeInCold switch
-                    {
-                        true => "The charger stops there, and the year is reckoned so",
-                        false => "The charger does not stop there, though the year is reckoned as if it did",
-                        _ => "Whether the charger stops there is not known; the year is reckoned as if it did",
-                    })),
-            },
-        ];
-    }
-
-    private static Estimate Rising(double low, double median, double high) => Estimate.Of(Math.Min(low, median), median, Math.Max(median, high));
-
     private static string Hours(Estimate hours) => hours.IsExact || hours.High - hours.Low < 0.5 ? Text($"{hours.Median:0} h") : Text($"{hours.Low:0} to {hours.High:0} h");
 
     private static string MonthName(int month) => CultureInfo.InvariantCulture.DateTimeFormat.MonthNames[month];
@@ -240,6 +243,12 @@ public sealed record SolarResult
 
     /// <summary>The year; null when something was missing.</summary>
     public SolarYearResult? Year { get; init; }
+
+    /// <summary>Hours a year without service as a range; null when something was missing.</summary>
+    public SolarRange? Range { get; init; }
+
+    /// <summary>Panels and batteries that keep what is borne at the poor end of the range; empty when none does, or something was missing.</summary>
+    public ImmutableArray<SolarPair> Pairs { get; init; } = [];
 
     /// <summary>Ledger, findings, assumptions.</summary>
     public required Examination Examination { get; init; }

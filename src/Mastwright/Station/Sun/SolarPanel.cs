@@ -37,11 +37,20 @@ public sealed record SolarPanel
     public double LightOn(HourLight light, SunPlace sun, HorizonLine horizon)
     {
         ArgumentNullException.ThrowIfNull(horizon);
-        double tilt = double.DegreesToRadians(TiltDegrees);
-        double beam = sun.ElevationDegrees > Math.Max(0, horizon.At(sun.AzimuthDegrees)) ? light.Direct * Math.Max(0, CosineOfIncidence(sun)) : 0;
-        double sky = light.Diffuse * horizon.SkyShare * (1 + Math.Cos(tilt)) / 2;
-        double ground = light.Global * GroundReflects * (1 - Math.Cos(tilt)) / 2;
-        return beam + sky + ground;
+        return ViewOf(sun, horizon).LightOf(light);
+    }
+
+    /// <summary>What falls on it of each part of the light, by the formula of <see cref="LightOn"/>: for many years of light under one sun.</summary>
+    /// <param name="sun">The sun in the middle of the hour.</param>
+    /// <param name="horizon">The horizon.</param>
+    public PanelView ViewOf(SunPlace sun, HorizonLine horizon)
+    {
+        ArgumentNullException.ThrowIfNull(horizon);
+        double cosine = Math.Cos(double.DegreesToRadians(TiltDegrees));
+        return new(
+            sun.ElevationDegrees > Math.Max(0, horizon.At(sun.AzimuthDegrees)) ? Math.Max(0, CosineOfIncidence(sun)) : 0,
+            horizon.SkyShare * (1 + cosine) / 2,
+            GroundReflects * (1 - cosine) / 2);
     }
 
     /// <summary>Cosine of the angle between the sun's beam and the panel's normal; negative behind it.</summary>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Mastwright.Findings;
 using Mastwright.Station.HoldUp;
 
@@ -5,7 +6,7 @@ namespace Mastwright.Station.Sun;
 
 /// <summary>A panel and a battery through a year, hour by hour.</summary>
 /// <remarks>
-/// The year is run twice and the second time counted, so that it begins as charged as it ends. In each hour the light on the panel, the panel's temperature and
+/// The year is run twice and the second time counted, so that it begins as charged as it ends (where the battery is full once in between, exactly so). In each hour the light on the panel, the panel's temperature and
 /// the charge controller say what is offered; <see cref="BatteryHour"/> says what comes of it at the battery's temperature.
 /// </remarks>
 public static class SolarYear
@@ -17,15 +18,24 @@ public static class SolarYear
     public static SolarYield YieldOf(SolarSetup setup)
     {
         ArgumentNullException.ThrowIfNull(setup);
+        return YieldOf(setup, PanelTrack.Of(setup.Panel, setup.Horizon, setup.Weather.SunOver(setup.Place)));
+    }
+
+    /// <summary>The same under a sun that was worked out before.</summary>
+    /// <param name="setup">The panel in its place; its battery and loads are not asked.</param>
+    /// <param name="track">What its panel makes of the light: of its own horizon, and of the sun of its weather over its place.</param>
+    public static SolarYield YieldOf(SolarSetup setup, PanelTrack track)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        ArgumentNullException.ThrowIfNull(track);
         SolarPanel panel = setup.Panel;
         double[] open = new double[Hours];
         double[] shaded = new double[Hours];
         for (int hour = 0; hour < Hours; hour++)
         {
-            SunPlace sun = setup.Weather.SunAt(hour, setup.Place);
             HourLight light = setup.Weather.Hours[hour].Light;
-            open[hour] = panel.LightOn(light, sun, HorizonLine.Level);
-            shaded[hour] = panel.LightOn(light, sun, setup.Horizon);
+            open[hour] = track.Open[hour].LightOf(light);
+            shaded[hour] = track.Shaded[hour].LightOf(light);
         }
 
         (int from, int to) = Covered(shaded, setup.CoveredDays);
@@ -58,15 +68,21 @@ public static class SolarYear
 
     /// <summary>Runs the year.</summary>
     /// <param name="setup">Panel, battery and loads.</param>
-    /// <param name="yield">What the panel gives: <see cref="YieldOf"/> of a setup that differs at most in its panel's watts and its battery.</param>
+    /// <param name="yield">What the panel gives: <see cref="YieldOf(SolarSetup)"/> of a setup that differs at most in its panel's watts and its battery.</param>
     public static SolarYearResult Run(SolarSetup setup, SolarYield yield)
     {
         ArgumentNullException.ThrowIfNull(setup);
         ArgumentNullException.ThrowIfNull(yield);
-        double charge = BatteryHour.Full(setup.Pack, setup.AgeFactor);
-        charge = Once(setup, yield, charge, null);
+        BatteryStep[] steps = new BatteryStep[Hours];
+        First(setup, yield, steps, double.PositiveInfinity);
+        double charge = Second(setup, yield, steps);
+        double end = steps[^1].ChargeAmpereHours;
         Count count = new();
-        double end = Once(setup, yield, charge, count);
+        for (int hour = 0; hour < Hours; hour++)
+        {
+            count.Take(hour, steps[hour], setup.LoadWatts, setup.Pack.MostChargeAmperes(CelsiusOf(setup, hour)) == 0);
+        }
+
         double lost = count.Stored * (1 - setup.Pack.Cell.ChargeEfficiency);
         double watts = setup.Panel.Watts;
         Ledger ledger = Ledger.SummingTo(
@@ -106,20 +122,83 @@ public static class SolarYear
     private static double Kept(Count count, SolarYield yield, double watts, double lost) =>
         (yield.Offered * watts) - count.Cold - count.Spilled - lost - count.Served;
 
-    private static double Once(SolarSetup setup, SolarYield yield, double charge, Count? count)
+    /// <summary>Hours in the year without service, the same as <see cref="Run"/> finds, without its account: for trying many sizes.</summary>
+    /// <param name="setup">Panel, battery and loads.</param>
+    /// <param name="yield">What the panel gives.</param>
+    /// <param name="enough">Hours above which the exact number is of no interest.</param>
+    /// <returns>The hours; where they are more than enough, some number above it.</returns>
+    public static double HoursWithout(SolarSetup setup, SolarYield yield, double enough = double.PositiveInfinity)
     {
-        BatteryPack pack = setup.Pack;
-        for (int hour = 0; hour < Hours; hour++)
+        ArgumentNullException.ThrowIfNull(setup);
+        ArgumentNullException.ThrowIfNull(yield);
+        BatteryStep[] steps = ArrayPool<BatteryStep>.Shared.Rent(Hours);
+        try
         {
-            double celsius = setup.Weather.Hours[hour].Celsius + setup.BatteryRiseKelvin;
-            double offered = yield.Watts[hour] * setup.Panel.Watts;
-            BatteryStep step = BatteryHour.Step(pack, charge, new(setup.LoadWatts, setup.PeakWatts, offered, celsius, 1, setup.CutOffVolts, setup.AgeFactor));
-            charge = step.ChargeAmpereHours;
-            count?.Take(hour, step, setup.LoadWatts, pack.MostChargeAmperes(celsius) == 0 && offered > setup.LoadWatts);
+            // From a full battery it is never without service for longer than from the one that the year ends with.
+            double without = First(setup, yield, steps, enough);
+            if (without > enough)
+            {
+                return without;
+            }
+
+            Second(setup, yield, steps);
+            double sum = 0;
+            foreach (BatteryStep step in steps.AsSpan(0, Hours))
+            {
+                sum += Without(step, setup.LoadWatts);
+            }
+
+            return sum;
+        }
+        finally
+        {
+            ArrayPool<BatteryStep>.Shared.Return(steps);
+        }
+    }
+
+    /// <summary>The year from a full battery; ends early once it was without service for more than enough. Gives the hours without service.</summary>
+    private static double First(SolarSetup setup, SolarYield yield, BatteryStep[] steps, double enough)
+    {
+        double charge = BatteryHour.Full(setup.Pack, setup.AgeFactor);
+        double without = 0;
+        for (int hour = 0; hour < Hours && without <= enough; hour++)
+        {
+            steps[hour] = StepOf(setup, yield, hour, charge);
+            charge = steps[hour].ChargeAmpereHours;
+            without += Without(steps[hour], setup.LoadWatts);
         }
 
-        return charge;
+        return without;
     }
+
+    /// <summary>
+    /// The year again, from what the first left; gives that charge. As soon as an hour ends as it did in the first, usually with the first full battery of the spring, all that
+    /// follows is the same to the last digit and stays.
+    /// </summary>
+    private static double Second(SolarSetup setup, SolarYield yield, BatteryStep[] steps)
+    {
+        double start = steps[Hours - 1].ChargeAmpereHours;
+        double charge = start;
+        for (int hour = 0; hour < Hours; hour++)
+        {
+            double before = steps[hour].ChargeAmpereHours;
+            steps[hour] = StepOf(setup, yield, hour, charge);
+            charge = steps[hour].ChargeAmpereHours;
+            if (charge.Equals(before))
+            {
+                break;
+            }
+        }
+
+        return start;
+    }
+
+    private static BatteryStep StepOf(SolarSetup setup, SolarYield yield, int hour, double charge) => BatteryHour.Step(
+        setup.Pack, charge, new(setup.LoadWatts, setup.PeakWatts, yield.Watts[hour] * setup.Panel.Watts, CelsiusOf(setup, hour), 1, setup.CutOffVolts, setup.AgeFactor));
+
+    private static double CelsiusOf(SolarSetup setup, int hour) => setup.Weather.Hours[hour].Celsius + setup.BatteryRiseKelvin;
+
+    private static double Without(BatteryStep step, double load) => load > 0 && step.UnservedWattHours > 1e-9 * load ? step.UnservedWattHours / load : 0;
 
     /// <summary>The hours that lie under snow: so many days in a row with the least light.</summary>
     private static (int From, int To) Covered(double[] light, double days)
@@ -178,10 +257,10 @@ public static class SolarYear
         {
             Served += step.ServedWattHours;
             Stored += step.StoredWattHours;
-            double without = load > 0 && step.UnservedWattHours > 1e-9 * load ? step.UnservedWattHours / load : 0;
+            double without = SolarYear.Without(step, load);
             Without += without;
             WithoutByHour[hour] = (float)without;
-            if (isCold)
+            if (isCold && step.SpilledWattHours > 0)
             {
                 ColdHours++;
                 Cold += step.SpilledWattHours;

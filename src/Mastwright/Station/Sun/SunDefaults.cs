@@ -32,6 +32,12 @@ public static class SunDefaults
     /// <summary>Days that a full battery is to last without sun.</summary>
     public const double WantedDays = 5;
 
+    /// <summary>Years that are drawn from the months' means.</summary>
+    public const int MadeYears = 9;
+
+    /// <summary>Kilometres to the place of a weather file beyond which it says nothing of a station: common practice for sites of one height and one climate; hills and coasts want nearer ones.</summary>
+    public const double WeatherKilometres = 50;
+
     internal static Assumption Panel(string path) => new(
         "solar-panel-behaviour", "panel: cells at 45 °C under 800 W/m² and 20 °C, -0.4 % of power for each kelvin, a tenth lost to dirt, ageing and wiring", "common practice for silicon", path);
 
@@ -52,6 +58,14 @@ public static class SunDefaults
     internal static Assumption Elsewhere(string path, WeatherYear weather) => new(
         "solar-weather-place", $"weather and sun of {weather.Place}, as {weather.Name} says", "the weather file", path);
 
+    internal static Assumption Offset(string path, WeatherYear weather, double statedHours) => new(
+        "solar-weather-moment",
+        FormattableString.Invariant($"light of {weather.Name} {Beside(weather.Moment - WeatherYear.MiddleOfHour)}, where its parts fit the sun best; the file says that its light is off by {statedHours:0.####} h"),
+        "the weather file's own light",
+        path);
+
+    private static string Beside(double hours) => hours == 0 ? "in the middle of its hours" : FormattableString.Invariant($"{Math.Abs(hours):0.##} h {(hours > 0 ? "after" : "before")} the middle of its hours");
+
     internal static Assumption Weather(string path) => new(
-        "solar-made-weather", "a made year: the months' mean light and temperature as given, the days' own spread and order drawn", "drawn from the station's key; day to day correlation 0.3, from memory", path);
+        "solar-made-weather", FormattableString.Invariant($"{MadeYears} made years: the months' mean light and temperature as given, the days' own spread and order drawn"), "drawn from the station's key; day to day correlation 0.3, from memory", path);
 }

@@ -65,6 +65,23 @@ public readonly record struct SunPlace(double ElevationDegrees, double AzimuthDe
 /// <param name="LongitudeDegrees">Longitude, east positive.</param>
 public readonly record struct SunSite(double LatitudeDegrees, double LongitudeDegrees)
 {
+    private const double EarthKilometres = 6371;
+
+    /// <summary>Distance to another place in kilometres, along a great circle of a round earth (mean radius 6371 km): within 0.6 %.</summary>
+    /// <param name="other">The other place.</param>
+    public double KilometresTo(SunSite other)
+    {
+        double Haversine(double degrees)
+        {
+            double sine = Math.Sin(double.DegreesToRadians(degrees) / 2);
+            return sine * sine;
+        }
+
+        double across = Math.Cos(double.DegreesToRadians(LatitudeDegrees)) * Math.Cos(double.DegreesToRadians(other.LatitudeDegrees));
+        double share = Haversine(other.LatitudeDegrees - LatitudeDegrees) + (across * Haversine(other.LongitudeDegrees - LongitudeDegrees));
+        return 2 * EarthKilometres * Math.Asin(Math.Sqrt(Math.Min(1, share)));
+    }
+
     /// <summary>Both, in the invariant culture.</summary>
     public override string ToString() => FormattableString.Invariant($"{LatitudeDegrees:0.####}, {LongitudeDegrees:0.####}");
 }

@@ -5,7 +5,7 @@ namespace Mastwright.Station.Sun;
 /// <summary>Reads a year of weather from text: an EPW file, or rows of numbers with names over them.</summary>
 /// <remarks>
 /// <para>EPW (EnergyPlus weather, US Department of Energy, "Auxiliary programs"): eight lines of header, then an hour a line; of its fields the air's temperature (7th), relative humidity (9th), the sky's heat radiation (13th),
-/// global, direct and diffuse light (14th to 16th) and wind (22nd) are read. Its hour 1 ends at 01:00.</para>
+/// global, direct and diffuse light (14th to 16th) and wind (22nd) are read. Its hour 1 ends at 01:00. A header line "Irradiance Time Offset (h):", as a service of the European Commission (PVGIS) writes it, says that the light is of moments and not of whole hours; which ones, its own parts tell (<see cref="LightMoment"/>).</para>
 /// <para>Rows: commas or semicolons between; the first line names the columns: global (W/m² on level ground), temperature (°C), and, where known, direct, diffuse (W/m²), humidity (%), wind (m/s). From
 /// 1 January 00:00 universal time. Without direct and diffuse the global light is split (<see cref="SunLight.Split"/>).</para>
 /// </remarks>
@@ -14,6 +14,7 @@ public static class WeatherText
     private const int MostLineLength = 4096;
     private const int EpwHeaderLines = 8;
     private const double MostLight = 1500;
+    private const string TimeOffset = "Irradiance Time Offset (h):";
 
     /// <summary>Reads it.</summary>
     /// <param name="name">What a person reads.</param>
@@ -29,13 +30,13 @@ public static class WeatherText
         ArgumentNullException.ThrowIfNull(text);
         Reader reader = new(text.TrimStart('\uFEFF'));
         year = reader.Next() is not { } first ? reader.Refuse("it is empty; an EPW file, or rows under the names of their columns, would be right")
-            : first.StartsWith("LOCATION,", StringComparison.Ordinal) ? Epw(reader, name, first)
+            : first.StartsWith("LOCATION,", StringComparison.Ordinal) ? Epw(reader, name, first, place)
             : Rows(reader, name, first, place);
         (line, column, problem) = (reader.WrongLine, reader.WrongColumn, reader.Problem);
         return year is not null;
     }
 
-    private static WeatherYear? Epw(Reader reader, string name, string location)
+    private static WeatherYear? Epw(Reader reader, string name, string location, SunSite station)
     {
         string[] head = location.Split(',');
         if (head.Length < 10 || !Number(head[8], out double zone) || zone is < -12 or > 14)
@@ -43,11 +44,22 @@ public static class WeatherText
             return reader.Refuse("the 9th field of LOCATION is no time zone; hours from universal time, such as 1, would be right", 9);
         }
 
+        double? offset = null;
         for (int i = 1; i < EpwHeaderLines; i++)
         {
-            if (reader.Next() is null)
+            if (reader.Next() is not { } header)
             {
                 return reader.Refuse("the header ends early; eight lines, then an hour a line, would be right");
+            }
+
+            if (header.IndexOf(TimeOffset, StringComparison.OrdinalIgnoreCase) is >= 0 and int at)
+            {
+                if (!Number(header[(at + TimeOffset.Length)..].Split(',')[0].Trim(), out double hoursOff) || Math.Abs(hoursOff) > 2)
+                {
+                    return reader.Refuse($"behind '{TimeOffset}' stands no time in hours; a number from -2 to 2, such as 0.18, would be right");
+                }
+
+                offset = hoursOff;
             }
         }
 
@@ -93,7 +105,8 @@ public static class WeatherText
         }
 
         SunSite? place = Number(head[6], out double latitude) && Number(head[7], out double longitude) && Math.Abs(latitude) <= 90 && Math.Abs(longitude) <= 180 ? new(latitude, longitude) : null;
-        return Whole(reader, name, Math.Clamp(calendarYear, 1950, 2050), zone, hours, place);
+        WeatherYear? whole = Whole(reader, name, Math.Clamp(calendarYear, 1950, 2050), zone, hours, place);
+        return whole is not null && offset is { } stated ? whole.WithLightAt(LightMoment.Of(whole, place ?? station), stated) : whole;
     }
 
     /// <summary>What is wrong with an hour's month, day or number, and in which field; null when it stands where it belongs.</summary>

@@ -20,6 +20,9 @@ public sealed class WeatherYear
     /// <summary>Hours of an ordinary year.</summary>
     public const int HourCount = 8760;
 
+    /// <summary>The moment of an hour that its mean light belongs to, as a share of it.</summary>
+    public const double MiddleOfHour = 0.5;
+
     private static readonly ImmutableArray<int> DaysBefore = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365];
 
     private WeatherYear(string name, int year, double hoursFromUniversal, ImmutableArray<WeatherHour> hours)
@@ -42,6 +45,12 @@ public sealed class WeatherYear
     /// <summary>Where it was measured or modelled, which its sun is taken from; null when it does not say.</summary>
     public SunSite? Place { get; private init; }
 
+    /// <summary>The moment of each hour that its light belongs to, as a share of it from its beginning: the middle, but for years of instants.</summary>
+    public double Moment { get; private init; } = MiddleOfHour;
+
+    /// <summary>Hours by which its light is off its clock, as the file says; null when it says nothing.</summary>
+    public double? StatedOffsetHours { get; private init; }
+
     /// <summary>The hours, from midnight on 1 January of its own clock: <see cref="HourCount"/> of them.</summary>
     public ImmutableArray<WeatherHour> Hours { get; }
 
@@ -60,6 +69,12 @@ public sealed class WeatherYear
             ? new(name, year, hoursFromUniversal, hours) { Place = place }
             : throw new ArgumentException($"A year has {HourCount} hours of light and temperature.", nameof(hours));
     }
+
+    /// <summary>This year with its light at another moment of its hours.</summary>
+    /// <param name="moment">As a share of the hour from its beginning.</param>
+    /// <param name="statedOffsetHours">What the file says of it.</param>
+    public WeatherYear WithLightAt(double moment, double statedOffsetHours) =>
+        new(Name, Year, HoursFromUniversal, Hours) { Place = Place, Moment = moment, StatedOffsetHours = statedOffsetHours };
 
     /// <summary>The month of an hour, from 0.</summary>
     public static int MonthOf(int hour)
@@ -85,9 +100,14 @@ public sealed class WeatherYear
     /// <param name="hoursFromUniversal">Hours by which the clock is ahead of universal time.</param>
     /// <param name="hour">The hour, from 0.</param>
     /// <param name="place">Where one stands.</param>
-    public static SunPlace SunAt(int year, double hoursFromUniversal, int hour, SunSite place) =>
-        SunPosition.Of(SunPosition.JulianDate(year, 1 + ((hour + 0.5 - hoursFromUniversal) / 24)), place);
+    /// <param name="moment">The moment of the hour, as a share of it from its beginning.</param>
+    public static SunPlace SunAt(int year, double hoursFromUniversal, int hour, SunSite place, double moment = MiddleOfHour) =>
+        SunPosition.Of(SunPosition.JulianDate(year, 1 + ((hour + moment - hoursFromUniversal) / 24)), place);
 
-    /// <summary>The sun in the middle of an hour of this year.</summary>
-    public SunPlace SunAt(int hour, SunSite place) => SunAt(Year, HoursFromUniversal, hour, place);
+    /// <summary>The sun at the moment of an hour of this year that its light belongs to.</summary>
+    public SunPlace SunAt(int hour, SunSite place) => SunAt(Year, HoursFromUniversal, hour, place, Moment);
+
+    /// <summary>The sun in every hour of this year.</summary>
+    /// <param name="place">Where one stands.</param>
+    public SunTrack SunOver(SunSite place) => SunTrack.Of(Year, HoursFromUniversal, place, Moment);
 }

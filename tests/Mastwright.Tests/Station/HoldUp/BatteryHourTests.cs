@@ -64,6 +64,28 @@ public sealed class BatteryHourTests
                 && step.ChargeAmpereHours >= -1e-12 && step.ChargeAmpereHours <= Pack.AmpereHours + 1e-12;
         });
 
+    /// <summary>The cell of the samples must not be discharged below −20 °C: nothing is served, nothing goes in, and it comes back with warmth.</summary>
+    [Fact]
+    public void Below_the_limit_of_discharge_nothing_is_served()
+    {
+        BatteryStep step = BatteryHour.Step(Pack, 2, new(0.5, 0.5, 0.3, -20.1, 2, 3, 1));
+
+        Assert.Equal((2.0, 0.0, 1.0, 0.0, 0.6), (step.ChargeAmpereHours, step.ServedWattHours, step.UnservedWattHours, step.StoredWattHours, step.SpilledWattHours));
+        Assert.True(BatteryHour.Step(Pack, 2, new(0.5, 0.5, 0.3, -19.9, 2, 3, 1)).ServedWattHours > 0.9);
+    }
+
+    /// <summary>What is drawn is the lesser of what is wanted and what the use of the battery leaves: written out here from the use alone.</summary>
+    [Fact]
+    public void The_short_way_to_what_a_battery_has_gives_what_the_long_way_gives() =>
+        Gen.Select(Gen.Double[0, 1], Gen.Double[0.01, 6], Gen.Double[-20, 45], Gen.Double[2.9, 4.1], Gen.Double[0.6, 1]).Sample((share, load, celsius, cutOff, age) =>
+        {
+            double full = BatteryHour.Full(Pack, age);
+            BatteryStep step = BatteryHour.Step(Pack, share * full, new(load, 1.5 * load, 0, celsius, 1, cutOff, age));
+            BatteryUse use = BatteryUse.Of(Pack, age, celsius, Pack.Cell.CapacityByCelsius.Median.At(celsius), load, 1.5 * load, cutOff);
+            double drawn = Math.Min(load / Pack.NominalVolts, use.ShareFrom(share) * full);
+            return Math.Abs((share * full) - step.ChargeAmpereHours - drawn) < 1e-7;
+        });
+
     [Fact]
     public void Negative_powers_and_times_are_refused()
     {

@@ -132,6 +132,56 @@ public sealed class SolarYearTests
     }
 
     [Fact]
+    public void The_hours_without_service_are_the_same_without_their_account() =>
+        Gen.Select(Gen.Double[2, 20], Gen.Double[0.1, 1.5], Gen.Int[1, 8], Gen.Double[-25, 5]).Sample(
+            (watts, load, cells, colder) =>
+            {
+                WeatherYear weather = (Climate with { Celsius = [.. Climate.Celsius.Select(celsius => celsius + colder)] }).Year(Place, "test");
+                SolarSetup setup = Setup with { Weather = weather, Panel = Setup.Panel with { Watts = watts }, LoadWatts = load, Pack = Setup.Pack with { Parallel = cells } };
+                SolarYield yield = SolarYear.YieldOf(setup);
+                double hours = SolarYear.Run(setup, yield).HoursWithout;
+                Assert.Equal(hours, SolarYear.HoursWithout(setup, yield), 1e-9);
+                Assert.Equal(hours > 9, SolarYear.HoursWithout(setup, yield, 9) > 9);
+            },
+            iter: 12);
+
+    [Fact]
+    public void Years_are_drawn_each_for_itself_with_the_same_means()
+    {
+        WeatherYear[] years = [.. Climate.Years(Place, "test", 3, out SunTrack sun)];
+        Assert.Equal(Year.Hours, years[0].Hours);
+        Assert.NotEqual(years[0].Hours, years[1].Hours);
+        Assert.NotEqual(years[1].Hours, years[2].Hours);
+        Assert.Equal(years[2].SunAt(4321, Place), sun.Places[4321]);
+        Assert.All(years, year => Assert.Equal(Climate.LightKilowattHours[0] * 31, year.Hours.Take(31 * 24).Sum(hour => hour.Light.Global) / 1000, 1e-6));
+    }
+
+    /// <summary>At 70° N the sun does not rise from late November to the middle of January: a month without light has none, and the year runs through it.</summary>
+    [Fact]
+    public void A_month_without_sun_is_dark()
+    {
+        SunSite north = new(70, 20);
+        MonthlyClimate polar = Climate with { LightKilowattHours = [0, 0.3, 1.5, 3.5, 4.8, 5.2, 5, 3.6, 1.8, 0.6, 0.05, 0] };
+        WeatherYear year = polar.Year(north, "polar");
+        Assert.Equal(0, MonthlyClimate.ClearKilowattHours(north)[11]);
+        Assert.Equal(0, year.Hours.Skip(WeatherYear.FirstHourOf(11)).Sum(hour => hour.Light.Global));
+
+        SolarSetup dark = Setup with { Weather = year, Place = north };
+        SolarYearResult result = SolarYear.Run(dark, SolarYear.YieldOf(dark));
+        Assert.Equal(0, result.OfferedByHour.AsSpan(WeatherYear.FirstHourOf(11), 31 * 24).ToArray().Sum());
+        Assert.True(result.HoursWithout > 24);
+        Assert.Throws<ArgumentException>(() => Climate with { LightKilowattHours = [-0.1, .. Climate.LightKilowattHours.Skip(1)] });
+    }
+
+    /// <summary>A quarter of a sphere of 6371 km from equator to pole is π/2 of it; half of it lies between opposite points.</summary>
+    [Theory]
+    [InlineData(0, 0, 90, 0, 10_007.5)]
+    [InlineData(0, -90, 0, 90, 20_015.1)]
+    [InlineData(45, 8, 45, 8, 0)]
+    public void The_distance_of_two_places_is_that_of_a_sphere(double latitude, double longitude, double otherLatitude, double otherLongitude, double kilometres) =>
+        Assert.Equal(kilometres, new SunSite(latitude, longitude).KilometresTo(new(otherLatitude, otherLongitude)), 0.1);
+
+    [Fact]
     public void The_smallest_sizes_keep_the_target_and_the_next_smaller_do_not()
     {
         SolarYield yield = SolarYear.YieldOf(Setup);
