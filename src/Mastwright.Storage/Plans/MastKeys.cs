@@ -16,7 +16,7 @@ internal static class MastKeys
     internal static readonly KeyShape BracketHeight = new("height", new QuantityShape(Dimension.Length, 0, 200, "7 m"), "Height of the upper bracket above the ground; without it from the antenna's height down.");
     internal static readonly KeyShape BracketSpacing = new("spacing", new QuantityShape(Dimension.Length, 0.02, 50, "0.6 m"), "Distance between the upper and the lower bracket.");
     internal static readonly KeyShape BracketCapacity = new("capacity", new QuantityShape(Dimension.Force, 0, 1e7, "2.5 kN"), "What one bracket with its anchors bears across the mast, as a design value; leave out while nobody knows.");
-    internal static readonly KeyShape FixedTo = new("fixed-to", new ChoiceShape("masonry", "concrete", "timber", "steel", "chimney", "ground"), "What the brackets are fixed to.");
+    internal static readonly KeyShape FixedTo = new("fixed-to", new ChoiceShape("masonry", "concrete", "timber", "steel", "chimney", "gable", "anchor", "ground"), "What the brackets are fixed to.");
     internal static readonly MappingShape BracketShape = new("bracket", BracketHeight, BracketSpacing, BracketCapacity, FixedTo);
 
     internal static readonly KeyShape BoxWidth = new("width", new QuantityShape(Dimension.Length, 0.01, 3, "200 mm"), "Width across the wind.", Required: true);

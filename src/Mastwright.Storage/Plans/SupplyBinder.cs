@@ -87,6 +87,7 @@ internal sealed class SupplyBinder(PlanBinding binding)
                 ClassKey = reader.Key(SupplyKeys.ClassName),
                 Volts = reader.Exact(SupplyKeys.ClassVolts),
                 RatedWatts = reader.Exact(SupplyKeys.Power),
+                Efficiency = Share(reader, SupplyKeys.Efficiency),
                 Name = reader.Text(SupplyKeys.Name),
             };
         }

@@ -24,7 +24,7 @@ internal static class SupplyKeys
 
     internal static readonly KeyShape ClassName = new("power-over-cable", new KeyNameShape("class-3"), "Source of power over data cable by IEEE 802.3: its class.", Required: true);
     internal static readonly KeyShape ClassVolts = new("voltage", new QuantityShape(Dimension.Voltage, 44, 57, "53 V"), "Its voltage; without it the least that the class allows.");
-    internal static readonly MappingShape PowerOverCable = new("power over cable", ClassName, ClassVolts, Power, Name);
+    internal static readonly MappingShape PowerOverCable = new("power over cable", ClassName, ClassVolts, Power, Efficiency, Name);
 
     internal static readonly KeyShape InjectorVolts = new("injector", new QuantityShape(Dimension.Voltage, 5, 57, "24 V"), "Passive injector: the voltage that it puts on the pairs, whatever is plugged in.", Required: true);
     internal static readonly MappingShape Injector = new("injector", InjectorVolts, Power, Efficiency, Name);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Quantities;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
 
@@ -21,8 +22,8 @@ internal sealed class ComparedMeasures
             Measure("links-kept", "links with the wanted margin", "", BetterWhen.More, LinksKept),
             Measure("feed-loss", "lost in the feed", "dB", BetterWhen.Less, report => new(FitOut(report).Chain.Feed.PassiveLossDb)),
             Measure("radiated-power", "radiated power", "dBm", BetterWhen.Neither, RadiatedPower),
-            Measure("watts-drawn", "drawn from the source", "W", BetterWhen.Less, report => new(Exactly(FitOut(report).Supply.MeanWatts))),
-            Measure("watts-lost", "of it lost on the way", "W", BetterWhen.Less, report => new(Exactly(FitOut(report).Supply.LostWatts))),
+            Measure("watts-drawn", "drawn from mains or battery", "W", BetterWhen.Less, report => Watts(report, supply => supply.DrawnWatts)),
+            Measure("watts-lost", "of it lost before the loads", "W", BetterWhen.Less, report => Watts(report, supply => supply.LostWatts)),
             Measure("hold-up", "on battery", "h", BetterWhen.More, HoldUp),
             Measure("wind-utilisation", "mast strength used by wind", "%", BetterWhen.Less, report => new(Exactly(100 * FitOut(report).Mast?.Utilisation))),
             Measure("box-peak", "air in the box, hottest", "°C", BetterWhen.Less, BoxPeak),
@@ -37,6 +38,14 @@ internal sealed class ComparedMeasures
     private FitOutReport FitOut(PlanReport report) => report.FitOuts.Single(one => one.Station.Key == _site);
 
     private static Estimate? Exactly(double? value) => value is { } known ? Estimate.Exactly(known) : null;
+
+    /// <summary>Watts of the ledger of mean power, with a word on where that ledger begins when it is not the mains.</summary>
+    private ComparedValue Watts(PlanReport report, Func<SupplyResult, double?> of)
+    {
+        SupplyResult supply = FitOut(report).Supply;
+        bool isBattery = FitOut(report).Station.FitOut!.Supply is [SupplyBattery, ..];
+        return new(Exactly(of(supply)), null, of(supply) is null || supply.IsFromMains ? "" : isBattery ? "from the battery" : "without the source's own loss");
+    }
 
     private ComparedValue WeakestLink(PlanReport report)
     {

@@ -41,6 +41,8 @@ internal static class StandingStation
             Earthing = fitOut.Earthing,
             TipHeightMetres = height?.High + (length / 2),
             Feed = fitOut.Feed,
+            Supply = fitOut.Supply,
+            IsBoxOutside = fitOut.Box.IsDescribed && fitOut.Box.Shade != BoxShade.None,
             Catalogue = catalogue,
         });
         Examination metals = MetalPairs(station.FitOutPath, fitOut, catalogue);
@@ -62,7 +64,8 @@ internal static class StandingStation
         string topMetal = Metal(topGrade);
         if (mast.Clamp.Length > 0)
         {
-            findings.Add(GalvanicPair.Judge(StationDefaults.Join(fitOutPath, "mast/clamp"), "The antenna's clamp on the mast", mast.Clamp, topMetal, place, rows));
+            Finding? clamp = GalvanicPair.Judge(StationDefaults.Join(fitOutPath, "mast/clamp"), "The antenna's clamp on the mast", mast.Clamp, topMetal, place, rows);
+            findings.Add(clamp is null ? null : MastFindings.Held(clamp, mast));
         }
 
         if (fitOut.Earthing is { ConductorMaterial: { Length: > 0 } earth } && catalogue.Structure.Grades.Find(tubes[0].Grade) is { } footGrade)

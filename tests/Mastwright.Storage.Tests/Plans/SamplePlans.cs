@@ -94,6 +94,7 @@ internal static class SamplePlans
                   - power-over-cable: class-3
                     voltage: 53 V
                     power: 15.4 W
+                    efficiency: 80 %
                     name: in the office
                   - surge-arrester: 0.5 ohm
                   - data-cable: cat-5e

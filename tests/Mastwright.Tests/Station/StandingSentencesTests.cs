@@ -110,6 +110,55 @@ public sealed class StandingSentencesTests
         });
     }
 
+    /// <summary>What can hurt someone, and the words of its caution. Advice is not printed where all is well, so the words stand in the text.</summary>
+    public static TheoryData<string, string> Cautions => new()
+    {
+        { "mast-not-described", Decide },
+        { "mast-incomplete", Decide },
+        { "tube-wall-thin", Decide },
+        { "mast-bending", Decide },
+        { "mast-bracket", Decide },
+        { "mast-bracket-spacing", Decide },
+        { "mast-bracket-spacing-unknown", Decide },
+        { "mast-guys", Decide },
+        { "mast-swing", Decide },
+        { "antenna-pointing-in-wind", Decide },
+        { "overhead-line", Decide },
+        { "working-height", Decide },
+        { "fall-zone", Decide },
+        { "consents-given", "Local codes decide" },
+        { "hazards-unknown", Decide },
+        { "box-part-hot", "lithium cells can catch fire" },
+        { "box-part-cold", "Lithium cells charged too cold become a fire hazard" },
+        { "box-pressure", "its lid may spring" },
+        { "box-ingress", Decide },
+        { "galvanic-pair", "drops what it holds" },
+        { "surge-coax", Decide },
+        { "surge-data-cable", Decide },
+        { "surge-data-cable-differs", Decide },
+        { "earthing-not-described", Decide },
+        { "mast-earth", Decide },
+        { "mast-earth-unknown", Decide },
+        { "mast-earth-exempt", Decide },
+        { "lightning-highest", Decide },
+        { "lightning-zone", Decide },
+        { "lightning-zone-unknown", Decide },
+        { "lightning-separation", Decide },
+        { "lightning-separation-unknown", Decide },
+        { "earth-resistance", Decide },
+        { "earth-resistance-unknown", Decide },
+    };
+
+    private const string Decide = "Local codes and licensed practice decide";
+
+    [Theory, MemberData(nameof(Cautions))]
+    public void Whatever_can_hurt_someone_carries_its_caution(string code, string caution) => Assert.All(
+        Enum.GetValues<Verdict>(), verdict => Assert.Contains(caution, FindingSentences.Text(new() { Code = code, Subject = "s", Verdict = verdict }), StringComparison.Ordinal));
+
+    [Fact]
+    public void No_caution_is_said_twice() => Assert.All(
+        Everything(), finding => Assert.Single(Regex.Split(FindingSentences.Text(finding) + FindingSentences.Advice(finding), Decide, RegexOptions.None, TimeSpan.FromSeconds(1))[..^1].DefaultIfEmpty("")));
+
     [Fact]
     public void A_value_a_limit_and_a_margin_go_together() => Assert.All(
         Everything().Where(finding => finding is { Value: not null, Limit: not null }), finding => Assert.NotNull(finding.Margin));

@@ -58,7 +58,8 @@ public static class GalvanicPair
             Details = FindingDetails.Of(
                 ("where", where), ("one", one.Key), ("other", other.Key), ("difference", Volts(difference)), ("limit", Volts(limit)),
                 ("place", place is null ? "the harshest place" : "this place"),
-                ("goes", isFar ? $" In the wet the {(one.Volts > other.Volts ? one : other).Key} goes." : "")),
+                ("goes", isFar ? $" In the wet the {(one.Volts > other.Volts ? one : other).Key} goes." : ""),
+                ("open", "")),
         };
     }
 

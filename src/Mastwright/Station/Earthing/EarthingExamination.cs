@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Quantities;
 using Mastwright.Station.Feed;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Station.Earthing;
 
@@ -22,6 +23,12 @@ public sealed record EarthingInput
 
     /// <summary>The feed.</summary>
     public ImmutableArray<FeedPart> Feed { get; init; } = [];
+
+    /// <summary>The supply from its source to the loads.</summary>
+    public ImmutableArray<SupplyPart> Supply { get; init; } = [];
+
+    /// <summary>Whether the supply's cables lead to a box outside.</summary>
+    public bool IsBoxOutside { get; init; }
 
     /// <summary>Lightning classes, conductors, soils.</summary>
     public required StationCatalogue Catalogue { get; init; }
@@ -60,10 +67,11 @@ public static class EarthingExamination
         if (input.Earthing is not { } earthing)
         {
             findings.Add(Finding.Unknown("earthing-not-described", input.FitOutPath, "earthing"));
+            findings.AddRange(DataCableReview.Of(input));
             return new() { Findings = [.. findings] };
         }
 
-        findings.Add(SurgeOnData(input, earthing));
+        findings.AddRange(DataCableReview.Of(input));
         findings.Add(MastEarth(input, earthing));
         findings.Add(Zone(input, earthing));
         EarthResistance.Judge(input, earthing, WantedOhms, findings, ledgers, assumptions);
@@ -84,29 +92,11 @@ public static class EarthingExamination
             Subject = StationDefaults.Join(input.FitOutPath, "feed"),
             Verdict = has ? Verdict.Ok : Verdict.Tight,
             Source = "common practice; IEC 62305-4",
-            Details = FindingDetails.Of(("has", has ? "has a surge arrester" : "has no surge arrester")),
+            Details = FindingDetails.Of(("has", has
+                ? "The coax has a surge arrester, which lowers a surge from the antenna and does not stop a strike."
+                : "The coax has no surge arrester: a surge on the antenna reaches the radio through it.")),
         };
     }
-
-    private static Finding SurgeOnData(EarthingInput input, EarthingFit earthing) => new()
-    {
-        Code = "surge-data-cable",
-        Subject = input.Path,
-        Verdict = earthing.DataCable switch
-        {
-            DataCableSurge.NotSaid => Verdict.Unknown,
-            DataCableSurge.Bare => Verdict.Tight,
-            _ => Verdict.Ok,
-        },
-        Source = "common practice; IEC 62305-4",
-        Details = FindingDetails.Of(("has", earthing.DataCable switch
-        {
-            DataCableSurge.NotSaid => "Whether a data or power cable runs outside, and has a surge arrester, nobody said",
-            DataCableSurge.NoCable => "No data or power cable runs outside",
-            DataCableSurge.Arrester => "The data or power cable outside has a surge arrester",
-            _ => "The data or power cable outside has no surge arrester",
-        })),
-    };
 
     private static Finding MastEarth(EarthingInput input, EarthingFit earthing)
     {

@@ -49,29 +49,27 @@ public static class HazardExamination
     private static void OverheadLine(
         SiteHazards hazards, MastResult mast, string path, List<Finding> findings, List<Ledger> ledgers, List<Assumption> assumptions)
     {
-        double? reach = null;
-        if (mast.WholeLengthMetres is { } length)
+        if (hazards.HandlingMetres is null)
         {
-            if (hazards.HandlingMetres is null)
-            {
-                assumptions.Add(new("handling-length", FormattableString.Invariant($"{HandlingMetres:0} m more for those who raise the mast and what they hold"), "common practice", path + "/handling-length"));
-            }
-
-            Ledger ledger = new("reach of the fallen mast, with the clearance to overhead lines", "m",
-            [
-                new("mast", "mast and antenna from the lower bracket to the tip", length, "mast and antenna of the plan"),
-                new("handling", "those who raise it and what they hold", hazards.HandlingMetres ?? HandlingMetres, hazards.HandlingMetres is null ? "common practice, assumed" : path + "/handling-length"),
-                .. hazards.LocalClearanceMetres is { } clear
-                    ? [new LedgerLine("clearance", "local clearance to overhead lines", clear, path + "/local-clearance")]
-                    : Array.Empty<LedgerLine>(),
-            ]);
-            ledgers.Add(ledger);
-            reach = ledger.Total;
+            assumptions.Add(new("handling-length", FormattableString.Invariant($"{HandlingMetres:0} m more for those who raise the mast and what they hold"), "common practice", path + "/handling-length"));
         }
 
+        bool isWhole = mast.LengthLacks.IsEmpty;
+        Ledger ledger = new($"reach of the fallen mast, with the clearance to overhead lines{(isWhole ? "" : ", as far as it is known")}", "m",
+        [
+            new("mast", "mast and antenna from the lower bracket to the tip", mast.LeastLengthMetres, "mast and antenna of the plan", isWhole ? "" : "without " + string.Join(", ", mast.LengthLacks)),
+            new("handling", "those who raise it and what they hold", hazards.HandlingMetres ?? HandlingMetres, hazards.HandlingMetres is null ? "common practice, assumed" : path + "/handling-length"),
+            .. hazards.LocalClearanceMetres is { } clear
+                ? [new LedgerLine("clearance", "local clearance to overhead lines", clear, path + "/local-clearance")]
+                : Array.Empty<LedgerLine>(),
+        ]);
+        ledgers.Add(ledger);
+
+        // What is left out only makes the reach longer: a line within the known part is hit, one beyond it is not yet clear.
         double? distance = hazards.OverheadLineMetres?.Low;
-        bool isHit = reach is { } far && hazards.OverheadLineMetres is { } line && line.Low < far;
-        bool isKnown = reach is not null && distance is not null && hazards.LocalClearanceMetres is not null;
+        bool isHit = distance < ledger.Total;
+        bool isKnown = isWhole && distance is not null && hazards.LocalClearanceMetres is not null;
+        string reach = FormattableString.Invariant($"the mast with its antenna and those who raise it reach {mast.LeastLengthMetres + (hazards.HandlingMetres ?? HandlingMetres):0.#} m{(isWhole ? "" : " at least")} when they fall");
         findings.Add(new()
         {
             Code = "overhead-line",
@@ -80,17 +78,16 @@ public static class HazardExamination
             Quantity = "distance to an overhead line",
             Unit = "m",
             Value = hazards.OverheadLineMetres,
-            Limit = reach,
-            Margin = distance - reach,
+            Limit = isHit || isWhole ? ledger.Total : null,
+            Margin = isHit || isWhole ? distance - ledger.Total : null,
             Source = "fallen reach of the mast and the clearance that the local rules ask for",
             Details = FindingDetails.Of(
                 ("distance", distance is { } metres ? FormattableString.Invariant($"The nearest overhead line is {metres:0.#} m away or further") : "How far the nearest overhead line is, nobody said"),
-                ("reach", reach is { } all ? FormattableString.Invariant($"the mast with its antenna and those who raise it reach {Length(hazards, mast):0.#} m when they fall{(hazards.LocalClearanceMetres is null ? "" : FormattableString.Invariant($", with the local clearance {all:0.#} m"))}") : "how far the mast reaches when it falls is not known"),
+                ("reach", reach + (hazards.LocalClearanceMetres is null ? "" : FormattableString.Invariant($", with the local clearance {ledger.Total:0.#} m"))
+                    + (isWhole ? "" : $"; how far in full is not known, for want of {string.Join(", ", mast.LengthLacks)}")),
                 ("clearance", hazards.LocalClearanceMetres is null ? "; the local clearance is not given" : "")),
         });
     }
-
-    private static double Length(SiteHazards hazards, MastResult mast) => mast.WholeLengthMetres!.Value + (hazards.HandlingMetres ?? HandlingMetres);
 
     private static void WorkingHeight(SiteHazards hazards, MastResult mast, string path, List<Finding> findings, List<Assumption> assumptions)
     {

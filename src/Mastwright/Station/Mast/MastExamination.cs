@@ -19,7 +19,12 @@ public static class MastExamination
 
         if (input.Mast is null)
         {
-            return new() { Examination = new() { Findings = [MastFindings.NotDescribed(input.FitOutPath)] } };
+            return new()
+            {
+                Examination = new() { Findings = [MastFindings.NotDescribed(input.FitOutPath)] },
+                LeastLengthMetres = input.Antenna.TotalLengthMetres ?? input.Antenna.LengthMetres ?? 0,
+                LengthLacks = ["mast"],
+            };
         }
 
         MastAssembly assembly = new(input);
@@ -32,7 +37,8 @@ public static class MastExamination
             Examination = Examination.Nothing,
             MassKilograms = masses.IsEmpty ? null : masses.Sum(mass => mass.Kilograms),
             BracketHeightMetres = assembly.BracketHeightMetres,
-            WholeLengthMetres = input.Mast.Tubes.IsEmpty ? null : input.Mast.FreeLengthMetres + (input.Mast.BracketSpacingMetres ?? 0) + (assembly.AntennaLengthMetres ?? 0),
+            LeastLengthMetres = input.Mast.FreeLengthMetres + (input.Mast.BracketSpacingMetres ?? 0) + (assembly.AntennaLengthMetres ?? 0),
+            LengthLacks = [.. LengthLacks(input.Mast, assembly)],
             Figure = assembly.Figure(),
         };
         WindModel? wind = WindReading.Of(input.Wind, input.Catalogue, input.WindPath, out Finding? problem);
@@ -62,6 +68,24 @@ public static class MastExamination
         }
 
         return result with { Examination = new() { Ledgers = [.. ledgers], Findings = [.. findings], Assumptions = [.. assumptions.Distinct()] } };
+    }
+
+    private static IEnumerable<string> LengthLacks(MastFit mast, MastAssembly assembly)
+    {
+        if (mast.Tubes.IsEmpty)
+        {
+            yield return "mast/tubes";
+        }
+
+        if (mast.BracketSpacingMetres is null)
+        {
+            yield return "mast/bracket/spacing";
+        }
+
+        if (assembly.AntennaLengthMetres is null)
+        {
+            yield return "antenna/total-length";
+        }
     }
 
     private static ImmutableArray<MastCase> Cases(MastInput input, MastAssembly assembly, WindModel wind, List<Finding> findings, List<Assumption> assumptions)

@@ -27,6 +27,8 @@ internal static class MastFindings
     /// <summary>Share of a guy's breaking force that may be used, as a design value: EN 1993-1-11, breaking force over 1.5·γR with γR 1.1; from memory.</summary>
     private const double GuyShare = 0.6;
 
+    private const string OpenWords = " It stays open while nobody knows what holds the mast.";
+
     internal static Finding NotDescribed(string fitOutPath) => Finding.Unknown("mast-not-described", fitOutPath, "mast");
 
     internal static Finding Incomplete(string mastPath, IEnumerable<string> missing) =>
@@ -51,7 +53,7 @@ internal static class MastFindings
 
         if (Spacing(input) is { } spacing)
         {
-            yield return spacing;
+            yield return Held(spacing, input.Mast!);
         }
 
         foreach (StandingTube tube in assembly.Tubes.Where(tube => tube.Slenderness > tube.SlendernessLimit))
@@ -75,34 +77,39 @@ internal static class MastFindings
     /// <summary>What is to be said of a mast in the wind.</summary>
     internal static IEnumerable<Finding> Of(MastInput input, WindModel wind, ImmutableArray<MastCase> cases, MastCase worst)
     {
-        bool isOpen = IsOpen(input.Mast!);
-        yield return Bending(input, wind, worst, isOpen);
+        MastFit mast = input.Mast!;
+        yield return Bending(input, wind, worst);
 
         // What bends most need not pull most: each force is told of the case in which it is greatest.
-        yield return Brackets(input, input.Mast!.BracketSpacingMetres is { } spacing ? cases.MaxBy(one => Greater(one.Brackets(spacing)))! : worst);
-        if (input.Mast!.Guys is { } guys)
+        yield return Held(Brackets(input, mast.BracketSpacingMetres is { } spacing ? cases.MaxBy(one => Greater(one.Brackets(spacing)))! : worst), mast);
+        if (mast.Guys is { } guys)
         {
-            yield return Guys(input, guys, cases.MaxBy(one => Math.Abs(one.GuyAcrossNewtons))!);
+            yield return Held(Guys(input, guys, cases.MaxBy(one => Math.Abs(one.GuyAcrossNewtons))!), mast);
+        }
+        else
+        {
+            yield return Held(Frequency(input, cases[^1]), mast);
         }
 
-        if (Frequency(input, cases[^1]) is { } frequency && !(isOpen && frequency.Verdict == Verdict.Ok))
-        {
-            yield return frequency;
-        }
+        yield return Held(Pointing(input, cases.MaxBy(one => Math.Abs(one.Beam.SlopeRadians(one.Beam.LengthMetres)))!), mast);
+    }
 
-        if (Pointing(input, cases.MaxBy(one => Math.Abs(one.Beam.SlopeRadians(one.Beam.LengthMetres)))!) is { } pointing)
+    /// <summary>A judgement on a mast as it counts: while nobody knows what holds the mast, none of them is ok.</summary>
+    internal static Finding Held(Finding finding, MastFit mast)
+    {
+        bool isOpened = finding.Verdict == Verdict.Ok && !mast.IsHoldKnown;
+        return finding with
         {
-            yield return pointing;
-        }
+            Verdict = isOpened ? Verdict.Unknown : finding.Verdict,
+            Details = finding.Details.SetItem("open", isOpened ? OpenWords : ""),
+        };
     }
 
     private static double Greater((double Lower, double Upper) forces) => Math.Max(forces.Lower, forces.Upper);
 
-    /// <summary>Whether nobody knows what holds the mast: then no verdict on it is ok.</summary>
-    private static bool IsOpen(MastFit mast) => mast.BracketCapacityNewtons is null || mast.Guys is { AnchorNewtons: null } or { BreakingNewtons: null };
-
-    private static Finding Bending(MastInput input, WindModel wind, MastCase worst, bool isOpen)
+    private static Finding Bending(MastInput input, WindModel wind, MastCase worst)
     {
+        bool isOpen = !input.Mast!.IsHoldKnown;
         SectionCheck at = worst.Worst;
         Verdict verdict = at.Utilisation > 1 ? Verdict.Fails : at.Utilisation > TightShare ? Verdict.Tight : Verdict.Ok;
         bool slender = worst.Tubes.Any(tube => tube.Slenderness > tube.SlendernessLimit);
@@ -124,7 +131,7 @@ internal static class MastFindings
                 ("moment", FormattableString.Invariant($"{at.DesignMoment:0} N·m")),
                 ("strength", FormattableString.Invariant($"{at.ResistanceMoment:0} N·m")),
                 ("plain", FormattableString.Invariant($"{at.CharacteristicMoment:0} N·m, {Percent(at.CharacteristicUtilisation)} of yield")),
-                ("open", isOpen ? " It stays open while nobody knows what holds it." : slender ? " It stays open, the wall being thin." : "")),
+                ("open", isOpen ? OpenWords : slender ? " It stays open, the wall being thin." : "")),
         };
     }
 
@@ -156,7 +163,7 @@ internal static class MastFindings
                 ("spacing", FormattableString.Invariant($"{spacing:0.00} m")),
                 ("case", worst.Name),
                 ("capacity", mast.BracketCapacityNewtons is { } capacity ? $"one bears {Force(capacity)}" : "what one bears is not known"),
-                ("fixed-to", mast.FixedTo.Length == 0 ? "" : $" They are fixed to {mast.FixedTo}{(mast.FixedTo == "chimney" ? ", which may bear no mast at all" : "")}.")),
+                ("fixed-to", mast.FixedTo.Length == 0 ? "" : $" They are fixed to {mast.FixedTo}{(mast.FixedTo == "chimney" && mast.BracketCapacityNewtons is null ? ", which may bear no mast at all" : "")}.")),
         };
     }
 
@@ -170,7 +177,7 @@ internal static class MastFindings
 
         double ratio = mast.FreeLengthMetres / spacing;
         bool isFar = ratio > MostFreeOverSpacing;
-        return !isFar && IsOpen(mast) ? null : new()
+        return new()
         {
             Code = "mast-bracket-spacing",
             Subject = input.MastPath + "/bracket",
@@ -213,13 +220,8 @@ internal static class MastFindings
         };
     }
 
-    private static Finding? Frequency(MastInput input, MastCase heaviest)
+    private static Finding Frequency(MastInput input, MastCase heaviest)
     {
-        if (input.Mast!.Guys is not null)
-        {
-            return null;
-        }
-
         double hertz = NaturalFrequency.Hertz(heaviest.Tubes, heaviest.Masses);
         return new()
         {
@@ -232,12 +234,12 @@ internal static class MastFindings
             Limit = LeastRigidHertz,
             Margin = hertz - LeastRigidHertz,
             Source = "ASCE/SEI 7-16, clause 26.2, from memory",
-            Details = FindingDetails.Of(("frequency", FormattableString.Invariant($"{hertz:0.0} Hz")), ("limit", FormattableString.Invariant($"{LeastRigidHertz:0} Hz"))),
+            Details = FindingDetails.Of(("case", heaviest.Name), ("frequency", FormattableString.Invariant($"{hertz:0.0} Hz")), ("limit", FormattableString.Invariant($"{LeastRigidHertz:0} Hz"))),
         };
     }
 
     /// <summary>The lean of the top against the beam: 12·(lean/beamwidth)² dB, the main-beam form of <see cref="DirectionalBeam"/>.</summary>
-    private static Finding? Pointing(MastInput input, MastCase worst)
+    private static Finding Pointing(MastInput input, MastCase worst)
     {
         double? gain = input.Antenna.GainDbi?.Median;
         double? beamwidth = input.Antenna.ElevationBeamwidthDegrees

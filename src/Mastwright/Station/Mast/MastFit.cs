@@ -18,7 +18,7 @@ public sealed record MastFit
     /// <summary>What one bracket with its anchors bears across the mast, in newtons, as a design value; null while nobody knows.</summary>
     public double? BracketCapacityNewtons { get; init; }
 
-    /// <summary>What the brackets are fixed to, in a word: "masonry", "chimney", "timber", "steel", "concrete", "ground".</summary>
+    /// <summary>What the brackets are fixed to, in a word: "masonry", "chimney", "gable", "anchor", "timber", "steel", "concrete", "ground".</summary>
     public string FixedTo { get; init; } = "";
 
     /// <summary>Metal of the clamp that holds the antenna, a catalogue key such as "stainless-steel"; empty when nobody said.</summary>
@@ -35,6 +35,9 @@ public sealed record MastFit
 
     /// <summary>Partial factor γM on the strength in place of the grade's.</summary>
     public double? MaterialFactor { get; init; }
+
+    /// <summary>Whether all that holds the mast is known: what a bracket bears, how far apart the two are, and with guys what rope and anchors bear.</summary>
+    public bool IsHoldKnown => BracketCapacityNewtons is not null && BracketSpacingMetres is not null && Guys is not ({ AnchorNewtons: null } or { BreakingNewtons: null });
 
     /// <summary>Free length above the upper bracket in metres.</summary>
     public double FreeLengthMetres => Tubes.Sum(tube => tube.LengthMetres);

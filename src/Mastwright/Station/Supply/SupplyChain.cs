@@ -53,6 +53,7 @@ public static class SupplyChain
         private readonly List<Finding> findings = [.. tree.Findings];
         private readonly List<Ledger> ledgers = [];
         private readonly List<SupplyBatteryResult> batteries = [];
+        private Ledger? drawn;
 
         internal ImmutableArray<SupplyStage> Mean { get; set; } = [];
 
@@ -60,7 +61,7 @@ public static class SupplyChain
 
         internal void Judge(SupplyCollapse? collapse, SupplyDemand peak, double openVolts, double? emptyVolts)
         {
-            Account(Mean, SupplyDemand.Mean.Name);
+            drawn = Account(Mean, SupplyDemand.Mean.Name);
             Account(Peak, peak.Name);
             for (int i = 0; i < Peak.Length; i++)
             {
@@ -96,7 +97,9 @@ public static class SupplyChain
         internal SupplyResult Result() => new()
         {
             MeanWatts = Mean.IsEmpty ? null : Mean[0].InputWatts,
-            LostWatts = Mean.IsEmpty ? null : Mean.Where(stage => stage.Node is not LoadNode).Sum(stage => stage.LossWatts),
+            DrawnWatts = drawn?.Total,
+            LostWatts = drawn is null ? null : SupplyLedgers.LostWatts(drawn),
+            IsFromMains = tree.Feed?.MainsEfficiency is not null,
             PeakWatts = Peak.IsEmpty ? null : Peak[0].InputWatts,
             Mean = [.. Mean.Select(Point)],
             Peak = [.. Peak.Select(Point)],
@@ -106,12 +109,16 @@ public static class SupplyChain
             Assumptions = [.. tree.Assumptions],
         };
 
-        private void Account(ImmutableArray<SupplyStage> stages, string moment)
+        private Ledger? Account(ImmutableArray<SupplyStage> stages, string moment)
         {
-            if (!stages.IsEmpty)
+            if (stages.IsEmpty)
             {
-                ledgers.Add(SupplyLedgers.Power(tree.Feed, stages, moment));
+                return null;
             }
+
+            Ledger ledger = SupplyLedgers.Power(tree.Feed, stages, moment);
+            ledgers.Add(ledger);
+            return ledger;
         }
 
         private static SupplyPoint Point(SupplyStage stage) => new(

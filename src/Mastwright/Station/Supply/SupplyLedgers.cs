@@ -7,6 +7,8 @@ namespace Mastwright.Station.Supply;
 /// <summary>The ledgers of a supply: where the watts go, and what becomes of the volts.</summary>
 internal static class SupplyLedgers
 {
+    private static readonly string[] Losses = ["-source", "-loss", "-charger"];
+
     /// <summary>Where the power goes: every load and every loss, with voltage and current at its input.</summary>
     internal static Ledger Power(SupplyFeed? feed, ImmutableArray<SupplyStage> stages, string moment)
     {
@@ -51,6 +53,9 @@ internal static class SupplyLedgers
 
         return Ledger.SummingTo(total, $"power from {from}, {moment}", "W", [.. lines]);
     }
+
+    /// <summary>What of a ledger of power is lost, in watts: in the source, in cables, converters and chargers.</summary>
+    internal static double LostWatts(Ledger power) => power.Lines.Where(line => Losses.Any(end => line.Code.EndsWith(end, StringComparison.Ordinal))).Sum(line => line.Value);
 
     /// <summary>What becomes of the voltage on the way to a load.</summary>
     internal static Ledger Voltage(SupplyFeed? feed, ImmutableArray<SupplyStage> stages, int load, string moment)

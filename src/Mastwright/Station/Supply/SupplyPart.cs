@@ -28,7 +28,7 @@ public sealed record SupplySource(string PlanPath, SupplySourceKind Kind) : Supp
     /// <summary>The most it gives, in watts; null when nobody said (the class's figure for a power-over-cable source).</summary>
     public double? RatedWatts { get; init => field = value is { } given ? Positive(given, nameof(RatedWatts)) : null; }
 
-    /// <summary>Efficiency from the mains, above 0 to 1; null for the catalogue's curve.</summary>
+    /// <summary>Efficiency from the mains, above 0 to 1; null for the catalogue's curve of a mains adapter.</summary>
     public double? Efficiency { get; init; }
 }
 

@@ -13,8 +13,14 @@ public sealed record SupplyResult
     /// <summary>Mean power out of the source in watts, or out of the battery that the supply begins with; null when unknown.</summary>
     public double? MeanWatts { get; init; }
 
-    /// <summary>What of the mean power is lost between the source and the loads, in watts; null when unknown.</summary>
+    /// <summary>Mean power drawn in watts, the total of the mean power's ledger: from the mains with the source's own loss, or out of the battery; null when unknown.</summary>
+    public double? DrawnWatts { get; init; }
+
+    /// <summary>What of <see cref="DrawnWatts"/> is lost, in watts: every line of that ledger that is a loss, the source's own among them; null when unknown.</summary>
     public double? LostWatts { get; init; }
+
+    /// <summary>Whether the source's own loss from the mains is among them; false where it is not known, and for a battery, which has none.</summary>
+    public bool IsFromMains { get; init; }
 
     /// <summary>Greatest power out of it in watts; null when unknown, or when it does not start.</summary>
     public double? PeakWatts { get; init; }

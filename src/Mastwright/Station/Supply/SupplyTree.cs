@@ -56,15 +56,15 @@ internal sealed class SupplyTree
     private SupplyFeed? Source(SupplySource source)
     {
         SupplyCatalogue catalogue = context.Catalogue;
+        ConverterRow? row = catalogue.Converter(ConverterRow.MainsAdapter);
+        LinearCurve? efficiency = source.Efficiency is { } given ? LinearCurve.Level(given) : row?.Efficiency;
+        if (source.Efficiency is null && row is not null)
+        {
+            Assumptions.Add(new("adapter-efficiency", $"{row.Name}: efficiency by its load", row.Source, source.PlanPath + "/efficiency"));
+        }
+
         if (source.Kind != SupplySourceKind.PowerOverCable)
         {
-            ConverterRow? row = catalogue.Converter(ConverterRow.MainsAdapter);
-            LinearCurve? efficiency = source.Efficiency is { } given ? LinearCurve.Level(given) : row?.Efficiency;
-            if (source.Efficiency is null && row is not null)
-            {
-                Assumptions.Add(new("adapter-efficiency", $"{row.Name}: efficiency by its load", row.Source, source.PlanPath + "/efficiency"));
-            }
-
             string label = source.Name.Length > 0 ? source.Name : source.Kind == SupplySourceKind.Injector ? "injector" : "mains adapter";
             double volts = source.Volts ?? throw new ArgumentException("A source that is of no class has a voltage.", nameof(source));
             return new(source, label, source.PlanPath, volts, volts, source.RatedWatts, null, efficiency);
@@ -83,7 +83,7 @@ internal sealed class SupplyTree
 
         return new(
             source, source.Name.Length > 0 ? source.Name : "power-over-cable source, " + power.Key, "catalogue " + power.Key + ": " + power.Source,
-            source.Volts ?? power.SourceLeastVolts, source.Volts ?? power.MostVolts, source.RatedWatts ?? power.SourceWatts, power, null);
+            source.Volts ?? power.SourceLeastVolts, source.Volts ?? power.MostVolts, source.RatedWatts ?? power.SourceWatts, power, efficiency);
     }
 
     private SupplyNode? Chain(ReadOnlySpan<SupplyPart> parts, Stretch stretch)

@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using Mastwright.Findings;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Earthing;
 using Mastwright.Station.Feed;
+using Mastwright.Station.Supply;
 
 namespace Mastwright.Tests.Station.Earthing;
 
@@ -88,6 +90,67 @@ public sealed class EarthingExaminationTests
         Assert.Equal(Verdict.Tight, Single(result, "surge-coax").Verdict);
         Assert.Equal(Verdict.Tight, Single(result, "surge-data-cable").Verdict);
     }
+
+    private static readonly SupplyPart Cable = new SupplyCable("p/supply/3", true, "cat-5e", Estimate.Exactly(24));
+
+    /// <summary>A source, perhaps an arrester, a cable, perhaps an arrester, a converter and two loads.</summary>
+    private static ImmutableArray<SupplyPart> Chain(bool atSource, bool atLoads, bool isBehindFork = false)
+    {
+        SupplyArrester near = new("p/supply/2", 0.5);
+        SupplyArrester far = new("p/supply/4", 0.5);
+        SupplyLoad load = new("p/supply/6", false, "board");
+        return
+        [
+            new SupplySource("p/supply/1", SupplySourceKind.PowerOverCable) { ClassKey = "class-3" },
+            .. atSource ? [near] : Array.Empty<SupplyPart>(),
+            Cable,
+            .. atLoads && !isBehindFork ? [far] : Array.Empty<SupplyPart>(),
+            new SupplyBranches("p/supply/5", [new("a", atLoads && isBehindFork ? [far, load] : [load]), new("b", [load])]),
+        ];
+    }
+
+    [Theory]
+    [InlineData(true, true, false, Verdict.Ok, "at each end")]
+    [InlineData(true, false, false, Verdict.Tight, "none at the other")]
+    [InlineData(false, true, false, Verdict.Tight, "towards the loads")]
+    [InlineData(false, false, false, Verdict.Tight, "at either end")]
+    [InlineData(true, true, true, Verdict.Tight, "none at the other")] // One branch of two.
+    public void The_supply_says_at_which_ends_the_data_cable_has_an_arrester(bool atSource, bool atLoads, bool isBehindFork, Verdict verdict, string words)
+    {
+        EarthingInput input = Input with { Supply = Chain(atSource, atLoads, isBehindFork), IsBoxOutside = true };
+        Finding data = Single(EarthingExamination.Of(input with { Earthing = Input.Earthing! with { DataCable = DataCableSurge.NotSaid } }), "surge-data-cable");
+
+        Assert.Equal(verdict, data.Verdict);
+        Assert.Contains(words, FindingSentences.Text(data), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(DataCableSurge.Arrester, false, true)]
+    [InlineData(DataCableSurge.Arrester, true, false)]
+    [InlineData(DataCableSurge.NoCable, true, true)]
+    [InlineData(DataCableSurge.Bare, true, true)]
+    [InlineData(DataCableSurge.Bare, false, false)]
+    [InlineData(DataCableSurge.NotSaid, false, false)]
+    public void What_the_plan_says_of_the_data_cable_must_agree_with_its_supply(DataCableSurge said, bool hasArresters, bool differs)
+    {
+        EarthingInput input = Input with { Supply = Chain(hasArresters, hasArresters), IsBoxOutside = true, Earthing = Input.Earthing! with { DataCable = said } };
+
+        Assert.Equal(differs, EarthingExamination.Of(input).Findings.Any(finding => finding.Code == "surge-data-cable-differs"));
+        Assert.Equal(hasArresters ? Verdict.Ok : Verdict.Tight, Single(EarthingExamination.Of(input), "surge-data-cable").Verdict);
+    }
+
+    [Fact]
+    public void A_cable_that_does_not_lead_to_a_box_outside_is_no_contradiction()
+    {
+        Examination result = EarthingExamination.Of(Input with { Supply = Chain(false, false), Earthing = Input.Earthing! with { DataCable = DataCableSurge.NoCable } });
+
+        Assert.Equal(Verdict.Ok, Single(result, "surge-data-cable").Verdict);
+        Assert.DoesNotContain(result.Findings, finding => finding.Code == "surge-data-cable-differs");
+    }
+
+    [Fact]
+    public void An_arrester_that_no_supply_shows_is_not_taken_for_one_at_each_end() =>
+        Assert.Equal(Verdict.Unknown, Single(EarthingExamination.Of(Input), "surge-data-cable").Verdict);
 
     [Fact]
     public void Nothing_said_is_unknown()

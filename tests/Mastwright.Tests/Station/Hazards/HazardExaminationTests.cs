@@ -3,12 +3,13 @@ using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.Hazards;
 using Mastwright.Station.Mast;
+using Mastwright.Tests.Station.Mast;
 
 namespace Mastwright.Tests.Station.Hazards;
 
 public sealed class HazardExaminationTests
 {
-    private static readonly MastResult Mast = new() { Examination = Examination.Nothing, WholeLengthMetres = 6.8, BracketHeightMetres = 6.9 };
+    private static readonly MastResult Mast = new() { Examination = Examination.Nothing, LeastLengthMetres = 6.8, BracketHeightMetres = 6.9 };
 
     [Fact]
     public void Nothing_said_is_unknown_and_never_ok()
@@ -41,12 +42,29 @@ public sealed class HazardExaminationTests
         Assert.Equal(Verdict.Fails, Single(HazardExamination.Of(hazards, Mast, "h"), "overhead-line").Verdict);
     }
 
-    [Fact]
-    public void A_mast_of_unknown_length_leaves_the_line_unknown()
+    [Theory]
+    [InlineData("antenna/total-length", 500.0, Verdict.Unknown)]
+    [InlineData("mast/bracket/spacing", 500.0, Verdict.Unknown)]
+    [InlineData("mast/bracket/spacing", 14.9, Verdict.Unknown)] // 6.8 + 2 + 6 = 14.8 m of what is known: not hit, and not clear either.
+    [InlineData("mast/bracket/spacing", 14.7, Verdict.Fails)] // What is known of it reaches the line; the rest only adds.
+    public void A_mast_known_in_part_leaves_the_line_unknown_unless_that_part_reaches_it(string lacks, double distance, Verdict verdict)
     {
-        SiteHazards hazards = new() { OverheadLineMetres = Estimate.Exactly(500), LocalClearanceMetres = 6 };
+        SiteHazards hazards = new() { OverheadLineMetres = Estimate.Exactly(distance), LocalClearanceMetres = 6 };
+        Finding line = Single(HazardExamination.Of(hazards, Mast with { LengthLacks = [lacks] }, "h"), "overhead-line");
 
-        Assert.Equal(Verdict.Unknown, Single(HazardExamination.Of(hazards, Mast with { WholeLengthMetres = null }, "h"), "overhead-line").Verdict);
+        Assert.Equal(verdict, line.Verdict);
+        Assert.Contains(lacks, FindingSentences.Text(line), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(7.9, Verdict.Fails)] // 2 m of handling and 6 m of clearance.
+    [InlineData(8.1, Verdict.Unknown)]
+    public void A_line_nearer_than_handling_and_clearance_fails_without_any_mast(double distance, Verdict verdict)
+    {
+        SiteHazards hazards = new() { OverheadLineMetres = Estimate.Exactly(distance), LocalClearanceMetres = 6 };
+        MastResult nothing = MastExamination.Of(MastExaminationTests.Input with { Mast = null, Antenna = new() { Height = MastExaminationTests.Input.Antenna.Height } });
+
+        Assert.Equal(verdict, Single(HazardExamination.Of(hazards, nothing, "h"), "overhead-line").Verdict);
     }
 
     [Fact]
@@ -66,14 +84,6 @@ public sealed class HazardExaminationTests
     [InlineData(Consent.Refused, Consent.NotSaid, Consent.Granted, Verdict.Fails)]
     public void Consents_are_as_good_as_the_worst_of_them(Consent owner, Consent planning, Consent airfield, Verdict verdict) =>
         Assert.Equal(verdict, Single(HazardExamination.Of(new() { Owner = owner, Planning = planning, Airfield = airfield }, Mast, "h"), "consents-given").Verdict);
-
-    [Fact]
-    public void Whatever_can_hurt_someone_carries_its_caution_even_when_it_is_ok()
-    {
-        SiteHazards hazards = new() { OverheadLineMetres = Estimate.Exactly(500), LocalClearanceMetres = 6 };
-
-        Assert.Contains("Local codes and licensed practice decide", FindingSentences.Text(Single(HazardExamination.Of(hazards, Mast, "h"), "overhead-line")), StringComparison.Ordinal);
-    }
 
     private static Finding Single(Examination result, string code) => Assert.Single(result.Findings, finding => finding.Code == code);
 }

@@ -118,9 +118,43 @@ public sealed class MastExaminationTests
         MastResult result = MastExamination.Of(Input with { Mast = Input.Mast! with { BracketCapacityNewtons = null } });
 
         Assert.NotEmpty(result.Examination.Findings.Where(finding => finding.Code.StartsWith("mast-", StringComparison.Ordinal)));
-        Assert.DoesNotContain(result.Examination.Findings, finding => finding.Code.StartsWith("mast-", StringComparison.Ordinal) && finding.Verdict == Verdict.Ok);
+        Assert.DoesNotContain(result.Examination.Findings, finding => finding.Verdict == Verdict.Ok);
         Assert.Equal(Verdict.Unknown, Single(result, "mast-bending").Verdict);
         Assert.Equal(Verdict.Unknown, Single(result, "mast-bracket").Verdict);
+        Assert.Equal(Verdict.Unknown, Single(result, "mast-swing").Verdict);
+        Assert.Equal(Verdict.Unknown, Single(result, "antenna-pointing-in-wind").Verdict);
+        Assert.Contains("nobody knows what holds the mast", FindingSentences.Text(Single(result, "antenna-pointing-in-wind")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_verdict_on_the_mast_is_ok_while_the_spacing_of_its_brackets_is_not_known()
+    {
+        MastResult result = MastExamination.Of(Input with { Mast = Input.Mast! with { BracketSpacingMetres = null } });
+
+        Assert.Equal(Verdict.Unknown, Single(result, "mast-bending").Verdict);
+        Assert.DoesNotContain(result.Examination.Findings, finding => finding.Verdict == Verdict.Ok);
+    }
+
+    [Fact]
+    public void The_reach_lacks_what_the_plan_does_not_give()
+    {
+        Assert.Empty(MastExamination.Of(Input).LengthLacks);
+        MastResult spacing = MastExamination.Of(Input with { Mast = Input.Mast! with { BracketSpacingMetres = null } });
+        Assert.Equal(["mast/bracket/spacing"], spacing.LengthLacks);
+        Assert.Null(spacing.WholeLengthMetres);
+        Assert.Equal(3.1, spacing.LeastLengthMetres, 1e-9); // 3 m of tube, 0.1 m of antenna.
+        Assert.Equal(["antenna/total-length"], MastExamination.Of(Input with { Antenna = Input.Antenna with { TotalLengthMetres = null } }).LengthLacks);
+        Assert.Equal(["mast"], MastExamination.Of(Input with { Mast = null }).LengthLacks);
+    }
+
+    [Fact]
+    public void A_chimney_is_warned_of_only_while_nobody_knows_what_it_bears()
+    {
+        MastFit chimney = Input.Mast! with { FixedTo = "chimney" };
+
+        Assert.DoesNotContain("no mast at all", FindingSentences.Text(Single(MastExamination.Of(Input with { Mast = chimney }), "mast-bracket")), StringComparison.Ordinal);
+        Assert.Contains(
+            "no mast at all", FindingSentences.Text(Single(MastExamination.Of(Input with { Mast = chimney with { BracketCapacityNewtons = null } }), "mast-bracket")), StringComparison.Ordinal);
     }
 
     [Fact]

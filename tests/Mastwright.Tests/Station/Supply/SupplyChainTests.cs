@@ -149,6 +149,30 @@ public sealed class SupplyChainTests
     }
 
     [Fact]
+    public void Watts_drawn_and_lost_are_those_of_the_ledger_the_source_s_own_loss_among_them()
+    {
+        SupplyResult[] results =
+        [
+            Compute(Adapter(12, 30), Cores("solid-1-5", 20), new SupplyConverter("p/supply/3", 5) { RatedWatts = 15 }, new SupplyBranches("p/supply/5", [new("board", [new SupplyLoad("p/supply/6", false, "board")]), new("radio", [Battery, Node])])),
+            Compute(OfClass("class-3"), Data("awg-24", 50, 20, 2), Steady(4)),
+            Compute(Battery, Node),
+        ];
+        Assert.All(results, result =>
+        {
+            Ledger mean = result.Ledgers.First(ledger => ledger.Unit == "W" && ledger.Title.EndsWith("on average", StringComparison.Ordinal));
+            double loads = mean.Lines.Where(line => line.Code.EndsWith("-load", StringComparison.Ordinal)).Sum(line => line.Value);
+            Assert.Equal(mean.Total, result.DrawnWatts!.Value, 1e-12);
+            Assert.Equal(mean.Total - loads, result.LostWatts!.Value, 1e-9); // The batteries are full: what does not reach a load is lost.
+        });
+
+        // The catalogue's curve of a mains adapter, 80 % in the samples, stands in for what a power-over-cable source loses of the mains.
+        Assert.Equal(results[1].MeanWatts!.Value / 0.8, results[1].DrawnWatts!.Value, 1e-9);
+        Assert.Contains(results[1].Assumptions, assumption => assumption.Code == "adapter-efficiency");
+        Assert.True(results[1].IsFromMains);
+        Assert.False(results[2].IsFromMains);
+    }
+
+    [Fact]
     public void A_charger_is_never_asked_for_more_than_it_gives_and_the_battery_helps_at_the_peak()
     {
         SupplyBattery small = Battery with { ChargerAmperes = 0.01 };
