@@ -32,15 +32,17 @@ public static class BoxPicture
         double hottest = course.Hot.Points.Max(point => point.InsideCelsius);
         double coldest = course.Cold.Points.Min(point => point.InsideCelsius);
         int dewy = course.Cold.Points.Count(point => point.IsBelowDewPoint);
-        string words = StationSheet.Text($"Air in the box up to {hottest:0} °C on {course.Hot.Name} and down to {coldest:0} °C on {course.Cold.Name}; there air from outside sheds dew or frost in it for {dewy} of 24 hours.");
+        string words = StationSheet.Text($"Air in the box is judged at {course.InsideCelsius.High:0} °C in the hottest hour and {course.InsideCelsius.Low:0} °C in the coldest with nothing on. It gets up to {hottest:0} °C on {course.Hot.Name} and down to {coldest:0} °C on {course.Cold.Name}; there air from outside sheds dew or frost in it for {dewy} of 24 hours.");
         GroupShape head = StationSheet.Head(title, words, width, palette, out double top);
         double left = StationSheet.Margin + Axis;
         double right = width - StationSheet.Margin - 6;
         Limits limits = Limits.Of(parts);
+        double peak = course.InsideCelsius.High;
+        string peakWords = StationSheet.Text($"judged: {peak:0} °C in the hottest hour");
         double y = top + 42;
-        Plot hot = Day(course.Hot, limits.MostCelsius, null);
+        Plot hot = Day(course.Hot, Math.Max(peak, limits.MostCelsius ?? peak), null);
         Plot cold = Day(course.Cold, null, limits.LeastCelsius);
-        List<Shape> shapes = [head, .. DayShapes("hot", $"On {course.Hot.Name}", course.Hot, hot, limits, palette), .. DayShapes("cold", $"On {course.Cold.Name}", course.Cold, cold, limits, palette)];
+        List<Shape> shapes = [head, .. DayShapes("hot", $"On {course.Hot.Name}", course.Hot, hot, limits, palette), new GroupShape("peak", Peak(hot, peak, peakWords, palette)), .. DayShapes("cold", $"On {course.Cold.Name}", course.Cold, cold, limits, palette)];
         List<Shape> legend = [];
         y = Plot.Legend(legend, y - Gap + 24, width, palette, (Inside(palette), "air inside"), (Outside(palette), "air outside"), (Roof(palette), "roof of the box"), (Dew(palette), "dew point outside"));
         shapes.Add(new GroupShape("legend", [.. legend]));
@@ -74,6 +76,13 @@ public static class BoxPicture
             return plot;
         }
     }
+
+    /// <summary>The hottest hour as it is judged, across the plot of the hottest day; its words stand left, those of what the parts bear right.</summary>
+    private static ImmutableArray<Shape> Peak(Plot plot, double celsius, string words, Palette palette) =>
+    [
+        new LineShape([plot.At(plot.FromX, celsius), plot.At(plot.ToX, celsius)], new(palette.Ok, 1.4) { Dashes = [2, 3] }),
+        new TextShape(new(plot.Box.Left + 4, plot.Y(celsius) - 5), words, StationSheet.SmallPixels, palette.Ok) { Halo = palette.Paper },
+    ];
 
     private static double Floor(double celsius) => (5 * Math.Floor(celsius / 5)) - 2;
 

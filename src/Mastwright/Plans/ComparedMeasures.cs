@@ -27,7 +27,7 @@ internal sealed class ComparedMeasures
             Measure("hold-up", "on battery", "h", BetterWhen.More, HoldUp),
             Measure("wind-utilisation", "mast strength used by wind", "%", BetterWhen.Less, report => new(Exactly(100 * FitOut(report).Mast?.Utilisation))),
             Measure("box-peak", "air in the box, hottest", "°C", BetterWhen.Less, BoxPeak),
-            Measure("dew-hours", "dew in the box a year", "h", BetterWhen.Less, report => new(FitOut(report).Box.DewHours)),
+            Measure("dew-hours", "dew in the box a year", "h", BetterWhen.Less, DewHours),
             Measure("mass-aloft", "mass above the bracket", "kg", BetterWhen.Less, report => new(Exactly(FitOut(report).Mast?.MassKilograms))),
         ];
 
@@ -82,6 +82,14 @@ internal sealed class ComparedMeasures
         FitOutReport fitOut = FitOut(report);
         return fitOut.Box.InsideCelsius is { } inside
             ? new(Estimate.Exactly(inside.High))
-            : fitOut.Station.FitOut!.Box.TemperatureCelsius is { } given ? new(Estimate.Exactly(given.High), null, "as the plan gives it") : new(null);
+            : fitOut.Station.FitOut!.Box.TemperatureCelsius is { } given ? new(Estimate.Exactly(given.High), null, "as the plan gives it") : new(null, null, Undescribed(fitOut));
     }
+
+    private ComparedValue DewHours(PlanReport report)
+    {
+        FitOutReport fitOut = FitOut(report);
+        return fitOut.Box.DewHours is { } hours ? new(hours) : new(null, null, fitOut.Box.DewLacks.Length > 0 ? "for want of " + fitOut.Box.DewLacks : Undescribed(fitOut));
+    }
+
+    private static string Undescribed(FitOutReport fitOut) => fitOut.Station.FitOut!.Box.IsDescribed ? "the box is not worked out" : "no box described";
 }

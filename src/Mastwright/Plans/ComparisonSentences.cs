@@ -35,12 +35,12 @@ public static class ComparisonSentences
     {
         (string Key, ComparedValue Value)[] known =
             [.. comparison.FitOuts.Zip(measure.Values, (fitOut, value) => (fitOut.FitOut.Key, value)).Where(one => one.value.Value is not null)];
-        string lacking = string.Join(", ", comparison.FitOuts.Zip(measure.Values, (fitOut, value) => (fitOut.FitOut.Key, value)).Where(one => one.value.Value is null).Select(one => one.Key));
+        string lacking = string.Join(", ", comparison.FitOuts.Zip(measure.Values, (fitOut, value) => (fitOut.FitOut.Key, value)).Where(one => one.value.Value is null).Select(one => one.Key + Note(measure, one.value)));
         string open = lacking.Length == 0 ? "" : $"; not known of {lacking}";
         string label = char.ToUpperInvariant(measure.Label[0]) + measure.Label[1..];
         if (known.Length == 0)
         {
-            return $"{label}: not known of any.";
+            return $"{label}: {(measure.Values.All(value => value.Note.Length == 0) ? "not known of any" : "not known of " + lacking)}.";
         }
 
         string values = string.Join(", ", known.Select(one => $"{one.Key} {Value(measure, one.Value)}{(measure.Unit.Length == 0 ? "" : " " + measure.Unit)}{Note(measure, one.Value)}"));

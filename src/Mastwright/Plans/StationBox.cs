@@ -20,6 +20,7 @@ public static class StationBox
         ArgumentNullException.ThrowIfNull(station);
         FitOut fitOut = station.FitOut ?? throw new ArgumentException("A neighbour has no box in a plan.", nameof(station));
         SupplyResult supply = StationSupply.Of(station, plan, catalogue);
+        (ImmutableArray<BoxHour> year, string yearName, bool isMade) = fitOut.Box.IsDescribed ? YearAt(station, fitOut.Box) : ([], "", false);
         BoxResult box = fitOut.Antenna.Indoors && !fitOut.Box.IsDescribed
             ? BoxResult.Nothing
             : BoxExamination.Of(new()
@@ -28,8 +29,10 @@ public static class StationBox
                 Box = fitOut.Box,
                 SupplyHeat = BoxHeat.Of(fitOut.Supply, supply),
                 Catalogue = catalogue,
-                Year = YearOf(station.Site?.Weather),
-                YearSource = station.Site?.Weather?.Name ?? "",
+                Year = year,
+                YearSource = yearName,
+                IsMadeYear = isMade,
+                YearLacks = !year.IsEmpty ? "" : station.Site?.Weather is { } weather ? $"humidity and wind in {weather.Name}" : "weather or climate at the site",
             });
 
         // A temperature that the plan gives wins; else the one worked out takes the place of a default.
@@ -40,6 +43,25 @@ public static class StationBox
 
     /// <summary>Temperature in the box of a site's fit-out in °C, from coldest to hottest: as the plan gives it, else as worked out; null when unknown.</summary>
     internal static Estimate? CelsiusOf(LinkStation station, BoxResult box) => station.FitOut?.Box.TemperatureCelsius ?? box.InsideCelsius;
+
+    /// <summary>The year of weather around a box: that of the site's file, else one made from its months' means; empty where neither is known.</summary>
+    internal static (ImmutableArray<BoxHour> Hours, string Name, bool IsMade) YearAt(LinkStation station, BoxFit box)
+    {
+        if (station.Site is not { } site)
+        {
+            return ([], "", false);
+        }
+
+        if (site.Weather is { } weather)
+        {
+            return (YearOf(weather), weather.Name, false);
+        }
+
+        SunSite place = new(station.Position.Point.LatitudeDegrees, station.Position.Point.LongitudeDegrees);
+        return site.Climate is { } climate
+            ? (MadeBoxYear.Of(climate, place, station.Key, box.NightHumidity ?? BoxDefaults.NightHumidity), MadeBoxYear.Name, true)
+            : ([], "", false);
+    }
 
     /// <summary>A year of weather as a box meets it; empty where its damp or its wind is not known.</summary>
     internal static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))

@@ -29,7 +29,7 @@ public static class StationBoxCourse
 
         BoxModel hot = model with { OwnWatts = heat.High };
         ImmutableArray<BoxHour> year = StationBox.YearOf(report.Station.Site?.Weather);
-        return year.IsEmpty ? Made(report, model, hot, outside) : OfYear(report.Station.Site!.Weather!.Name, model, hot, year);
+        return (year.IsEmpty ? Made(report, model, hot, outside) : OfYear(report.Station.Site!.Weather!.Name, model, hot, year)) with { InsideCelsius = report.Box.InsideCelsius!.Value };
     }
 
     private static BoxCourse OfYear(string name, BoxModel model, BoxModel hot, ImmutableArray<BoxHour> year)
@@ -41,17 +41,19 @@ public static class StationBoxCourse
         {
             Hot = BoxCourse.Day(Date(hottest), hot, year.AsSpan(24 * hottest, 24)),
             Cold = BoxCourse.Day(Date(coldest), model, year.AsSpan(24 * coldest, 24)),
-            Months =
-            [
-                .. Enumerable.Range(0, 12).Select(month =>
-                {
-                    (int first, int count) = (WeatherYear.FirstHourOf(month), 24 * WeatherYear.DaysOf(month));
-                    return BoxCourse.Month(model, year.AsSpan(first, count), through.IsWetByHour.AsSpan(first, count).ToArray().Count(wet => wet));
-                }),
-            ],
+            Months = Months(model, year, through),
             Source = name,
         };
     }
+
+    private static ImmutableArray<BoxMonth> Months(BoxModel model, ImmutableArray<BoxHour> year, BoxYear through) =>
+    [
+        .. Enumerable.Range(0, 12).Select(month =>
+        {
+            (int first, int count) = (WeatherYear.FirstHourOf(month), 24 * WeatherYear.DaysOf(month));
+            return BoxCourse.Month(model, year.AsSpan(first, count), through.IsWetByHour.AsSpan(first, count).ToArray().Count(wet => wet));
+        }),
+    ];
 
     private static BoxCourse Made(FitOutReport report, BoxModel model, BoxModel hot, Estimate outside)
     {
@@ -59,17 +61,14 @@ public static class StationBoxCourse
         double humidity = report.Station.FitOut!.Box.NightHumidity ?? BoxDefaults.NightHumidity;
         SunSite place = new(report.Station.Position.Point.LatitudeDegrees, report.Station.Position.Point.LongitudeDegrees);
         (int summer, int winter) = place.LatitudeDegrees < 0 ? (MidDecember, MidJune) : (MidJune, MidDecember);
-        ImmutableArray<BoxMonth> months = report.Station.Site?.Climate is not { } climate ? [] :
-        [
-            .. climate.Celsius.Select((mean, month) => BoxCourse.Month(
-                model, Clear(place, (WeatherYear.FirstHourOf(month) / 24) + (WeatherYear.DaysOf(month) / 2), mean, humidity), null)),
-        ];
+        (ImmutableArray<BoxHour> year, string name, bool isMade) = StationBox.YearAt(report.Station, report.Station.FitOut!.Box);
+        ImmutableArray<BoxMonth> months = isMade ? Months(model, year, BoxYear.Of(model, year.AsSpan())) : [];
         return new()
         {
             Hot = BoxCourse.Day("a clear, still day in the longest light", hot, Clear(place, summer, outside.High - swing, humidity)),
             Cold = BoxCourse.Day("a clear, still day in the shortest light", model, Clear(place, winter, outside.Low + swing, humidity)),
             Months = months,
-            Source = string.Create(CultureInfo.InvariantCulture, $"made clear days without wind, ± {swing:0} K about their mean, {100 * humidity:0} % humid at their coldest: common practice"),
+            Source = string.Create(CultureInfo.InvariantCulture, $"made clear days without wind, ± {swing:0} K about their mean, {100 * humidity:0} % humid at their coldest: common practice{(isMade ? $"; months from {name}" : "")}"),
         };
     }
 

@@ -35,6 +35,9 @@ public sealed class FitOutComparisonTests
         Assert.Equal("Lost in the feed: a and b are better: a 1.0 dB, b 1.0 dB, c 2.0 dB.", Sentence(Measure(BetterWhen.Less, Estimate.Exactly(1), Estimate.Exactly(1), Estimate.Exactly(2))));
         Assert.Equal("Lost in the feed: no clear difference: a 1.0 dB, b 1.0 dB.", Sentence(Measure(BetterWhen.Less, Estimate.Exactly(1), Estimate.Exactly(1))));
         Assert.Equal("Lost in the feed: not known of any.", Sentence(Measure(BetterWhen.Less, null, null)));
+        ComparedMeasure dew = new("dew-hours", "dew in the box a year", "h", BetterWhen.Less, [new(Estimate.Exactly(10)), new(null, null, "no box described")]);
+        Assert.Equal("Dew in the box a year: a 10 h; not known of b (no box described).", Sentence(dew));
+        Assert.Equal("Dew in the box a year: not known of a (no box described).", Sentence(dew with { Values = [dew.Values[1]] }));
         ComparedMeasure power = new("radiated-power", "radiated power", "dBm", BetterWhen.Neither, [new(Estimate.Exactly(30), 27), new(Estimate.Exactly(20), 27)]);
         Assert.Equal("Radiated power: a 30.0 of 27 dBm, b 20.0 of 27 dBm; above the limit: a.", Sentence(power));
     }

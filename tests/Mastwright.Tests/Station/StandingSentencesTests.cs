@@ -85,6 +85,7 @@ public sealed class StandingSentencesTests
             box with { Box = box.Box with { Surface = null } },
             box with { Box = box.Box with { Code = BoxRowsForTests.Code("IP67"), OutsideCelsius = Estimate.Of(-50, 0, 45) } },
             box with { Year = [new(5, 1, 0, 0, 0, 0, null), new(-5, 1, 0, 0, 0, 0, null)], YearSource = "year.epw" },
+            box with { Year = [new(45, 1, 0, 0, 0, 0, null), new(-25, 1, 0, 0, 0, 0, null)], YearSource = "year.epw" },
         ];
         foreach (Finding finding in boxes.SelectMany(one => BoxExamination.Of(one).Examination.Findings))
         {

@@ -11,6 +11,8 @@ internal sealed class BoxClimateReview
     private readonly BoxModel _usual;
     private readonly BoxModel _hot;
     private readonly Estimate _outside;
+    private readonly BoxExtreme _hottest;
+    private readonly BoxExtreme _coldest;
 
     internal BoxClimateReview(BoxInput input, BoxModel model, Estimate heat, Estimate outside, List<Assumption> assumptions)
     {
@@ -21,18 +23,33 @@ internal sealed class BoxClimateReview
         if (!input.Year.IsEmpty)
         {
             Year = BoxYear.Of(model, input.Year.AsSpan());
-            assumptions.Add(BoxDefaults.Wind(input.Path));
-            assumptions.Add(BoxDefaults.Shut(input.Path));
+            assumptions.AddRange(OfYear(input, model));
+        }
+
+        // A made year is good for how often dew falls, not for its hottest and coldest hour.
+        ReadOnlySpan<BoxHour> measured = input.IsMadeYear ? [] : input.Year.AsSpan();
+        _hottest = BoxExtreme.Hottest(_hot, outside.High, measured);
+        _coldest = BoxExtreme.Coldest(model with { OwnWatts = 0 }, outside.Low, measured);
+        double usual = outside.Median + model.Balance(outside.Median).InsideRiseKelvin(model.OwnWatts, 0);
+        InsideCelsius = Estimate.Of(_coldest.InsideCelsius, Math.Clamp(usual, _coldest.InsideCelsius, _hottest.InsideCelsius), _hottest.InsideCelsius);
+    }
+
+    private static IEnumerable<Assumption> OfYear(BoxInput input, BoxModel model)
+    {
+        if (input.IsMadeYear)
+        {
+            yield return BoxDefaults.MadeYear(input.Path, input.Box.NightHumidity ?? BoxDefaults.NightHumidity);
+        }
+        else
+        {
+            yield return BoxDefaults.Wind(input.Path);
             if (model.OpenShare > 0 && input.Year.Any(hour => hour.Sky is null))
             {
-                assumptions.Add(BoxDefaults.Sky(input.Path));
+                yield return BoxDefaults.Sky(input.Path);
             }
         }
 
-        double coldest = (model with { OwnWatts = 0 }).NightCelsius(outside.Low);
-        double usual = outside.Median + model.Balance(outside.Median).InsideRiseKelvin(model.OwnWatts, 0);
-        double hottest = _hot.HottestCelsius(outside.High);
-        InsideCelsius = Estimate.Of(coldest, Math.Clamp(usual, coldest, hottest), hottest);
+        yield return BoxDefaults.Shut(input.Path);
     }
 
     /// <summary>Air in the box in °C: coldest with nothing on, on the whole, hottest.</summary>
@@ -51,6 +68,24 @@ internal sealed class BoxClimateReview
             new("heat", "heat of what is inside", hot.InsideRiseKelvin(_hot.OwnWatts, 0), Source, Film(hot, _hot.OwnWatts)),
             new("sun", "sun on the wall", hot.InsideRiseKelvin(0, sun), "ISO 6946:2017, annex C, from memory", FormattableString.Invariant(
                 $"{sun:0.0} W taken up: {_hot.Absorptivity:0.00} of {BoxDefaults.SunWattsPerSquareMetre * _hot.OpenShare:0} W/m² on {_hot.Surface.LargestShadowSquareMetres:0.000} m²; {hot.WallShare * 100:0} % of it warms the inside")),
+            .. Beyond(_hottest, "hotter"),
+        ]);
+        foreach (BoxPart part in _input.Box.Parts.Where(part => part.RatedCelsius is not null))
+        {
+            yield return new($"{part.Name} in the hottest hour", "°C",
+            [
+                new("inside", "air in the box", InsideCelsius.High, "the ledger of the hottest hour"),
+                new("rise", "warmer than the air around it", part.RiseKelvin ?? 0, part.RiseKelvin is null ? "assumed" : part.PlanPath + "/rise"),
+            ]);
+        }
+
+        BoxModel unlit = _usual with { OwnWatts = 0 };
+        double lost = unlit.SkyWatts(_outside.Low);
+        yield return Ledger.SummingTo(InsideCelsius.Low, "air in the box in the coldest night, with nothing on", "°C",
+        [
+            new("outside", "air outside", _outside.Low, OutsideSource),
+            new("sky", "clear sky", unlit.Balance(_outside.Low).InsideRiseKelvin(0, -lost), "Swinbank 1963, from memory", FormattableString.Invariant($"{lost:0.0} W lost to the sky")),
+            .. Beyond(_coldest, "colder"),
         ]);
         double sky = _usual.SkyWatts(_outside.Low);
         BoxBalance night = _usual.Balance(_outside.Low);
@@ -69,12 +104,17 @@ internal sealed class BoxClimateReview
             yield return differs;
         }
 
+        if (Narrow() is { } narrow)
+        {
+            yield return narrow;
+        }
+
         ImmutableArray<BoxPart> rated = [.. _input.Box.Parts.Where(part => part.RatedCelsius is not null)];
         if (rated.IsEmpty)
         {
             yield return Finding.Unknown(
                 "box-temperature", _input.Path, "temperature in the box", ("hot", Celsius(InsideCelsius.High)), ("cold", Celsius(InsideCelsius.Low)),
-                ("outside-hot", Celsius(_outside.High)), ("changes", Changes())) with { Unit = "°C", Value = InsideCelsius };
+                ("outside-hot", Celsius(_hottest.OutsideCelsius)), ("changes", Changes())) with { Unit = "°C", Value = InsideCelsius };
         }
 
         foreach (BoxPart part in rated)
@@ -92,6 +132,10 @@ internal sealed class BoxClimateReview
         {
             yield return DewOfYear(Year);
         }
+        else
+        {
+            yield return Finding.Unknown("box-dew-year-unknown", _input.Path, "hours with dew or frost in the box", ("missing", _input.YearLacks)) with { Unit = "h" };
+        }
 
         if (Pressure() is { } pressure)
         {
@@ -102,6 +146,47 @@ internal sealed class BoxClimateReview
     private string Source => "catalogue " + _usual.Material.Key + ": " + _usual.Material.Source;
 
     private string OutsideSource => _input.Box.OutsideCelsius is null ? _input.YearSource : _input.Path + "/outside";
+
+    private string Of => _input.IsMadeYear ? _input.YearSource : "the year of " + _input.YearSource;
+
+    /// <summary>What an hour of the year adds to the hour that is designed for; nothing where it stays within it.</summary>
+    private IEnumerable<LedgerLine> Beyond(BoxExtreme extreme, string word)
+    {
+        if (extreme.IsOfYear)
+        {
+            yield return new(
+                "year", $"{word} in the year of {_input.YearSource}", extreme.InsideCelsius - extreme.DesignCelsius, _input.YearSource,
+                FormattableString.Invariant($"{extreme.InsideCelsius:0.0} °C with {extreme.OutsideCelsius:0.0} °C outside"));
+        }
+    }
+
+    /// <summary>The plan's air outside against that of the year; null where it holds all of the year.</summary>
+    private Finding? Narrow()
+    {
+        if (_input.IsMadeYear || _input.Year.IsEmpty || _input.Box.OutsideCelsius is not { } given)
+        {
+            return null;
+        }
+
+        double coldest = _input.Year.Min(hour => hour.OutsideCelsius);
+        double hottest = _input.Year.Max(hour => hour.OutsideCelsius);
+        double over = Math.Max(hottest - given.High, given.Low - coldest);
+        return over <= 0 ? null : new()
+        {
+            Code = "box-outside-narrow",
+            Subject = StationDefaults.Join(_input.Path, "outside"),
+            Verdict = Verdict.Tight,
+            Quantity = "air of the year outside what the plan gives",
+            Unit = "K",
+            Value = Estimate.Exactly(over),
+            Limit = 0,
+            Margin = -over,
+            Source = _input.YearSource,
+            Details = FindingDetails.Of(
+                ("given", FormattableString.Invariant($"{given.Low:0.#} to {given.High:0.#} °C")), ("year", _input.YearSource),
+                ("had", FormattableString.Invariant($"{coldest:0.#} to {hottest:0.#} °C"))),
+        };
+    }
 
     private string Film(BoxBalance balance, double watts) => FormattableString.Invariant(
         $"{watts:0.00} W over {balance.WallWattsPerKelvin:0.00} W/K; U = {_usual.Material.WattsPerSquareMetreKelvin:0.0} W/(m²·K) on {_usual.EffectiveSquareMetres:0.000} m² in still air");
@@ -129,11 +214,11 @@ internal sealed class BoxClimateReview
     {
         double limit = part.RatedCelsius!.Value.High;
         double celsius = InsideCelsius.High + (part.RiseKelvin ?? 0);
-        string hours = Year is null ? "" : FormattableString.Invariant($" In the year of {_input.YearSource} it is above that for {Year.HoursAbove(limit - (part.RiseKelvin ?? 0))} hours.");
+        string hours = _input.IsMadeYear || Year is null ? "" : FormattableString.Invariant($" In the year of {_input.YearSource} it is above that for {HoursAbove(limit - (part.RiseKelvin ?? 0))} hours.");
         return Held("box-part-hot", part, celsius, limit, limit - celsius) with
         {
             Details = FindingDetails.Of(
-                ("name", part.Name), ("celsius", Celsius(celsius)), ("inside", Celsius(InsideCelsius.High)), ("outside", Celsius(_outside.High)), ("limit", Celsius(limit)),
+                ("name", part.Name), ("celsius", Celsius(celsius)), ("inside", Celsius(InsideCelsius.High)), ("outside", Celsius(_hottest.OutsideCelsius)), ("limit", Celsius(limit)),
                 ("hours", hours), ("changes", Changes())),
         };
     }
@@ -143,7 +228,7 @@ internal sealed class BoxClimateReview
         double limit = part.RatedCelsius!.Value.Low;
         return Held("box-part-cold", part, InsideCelsius.Low, limit, InsideCelsius.Low - limit) with
         {
-            Details = FindingDetails.Of(("name", part.Name), ("celsius", Celsius(InsideCelsius.Low)), ("outside", Celsius(_outside.Low)), ("limit", Celsius(limit))),
+            Details = FindingDetails.Of(("name", part.Name), ("celsius", Celsius(InsideCelsius.Low)), ("outside", Celsius(_coldest.OutsideCelsius)), ("limit", Celsius(limit))),
         };
     }
 
@@ -159,6 +244,18 @@ internal sealed class BoxClimateReview
         Margin = margin,
         Source = part.PlanPath + "/temperature",
     };
+
+    /// <summary>Hours of the year in which the air inside is warmer than a temperature, with all that is inside at its highest.</summary>
+    private int HoursAbove(double celsius)
+    {
+        int above = 0;
+        foreach (BoxHour hour in _input.Year)
+        {
+            above += _hot.Of(hour).Inside > celsius ? 1 : 0;
+        }
+
+        return above;
+    }
 
     /// <summary>What shade, a light colour and passing air would change in the hottest hour.</summary>
     private string Changes()
@@ -180,7 +277,7 @@ internal sealed class BoxClimateReview
 
         void Change(bool applies, string words, BoxModel changed)
         {
-            double celsius = changed.HottestCelsius(_outside.High);
+            double celsius = BoxExtreme.Hottest(changed, _outside.High, _input.IsMadeYear ? [] : _input.Year.AsSpan()).InsideCelsius;
             if (applies && InsideCelsius.High - celsius >= 0.5)
             {
                 changes.Add(FormattableString.Invariant($"{celsius:0} °C {words}"));
@@ -243,7 +340,7 @@ internal sealed class BoxClimateReview
             Margin = -year.DewHours.Median,
             Source = _input.YearSource,
             Details = FindingDetails.Of(
-                ("year", _input.YearSource), ("hours", Hours(year.DewHours)), ("all", FormattableString.Invariant($"{year.Hours}")), ("seal", _input.Box.Seal),
+                ("year", Of), ("hours", Hours(year.DewHours)), ("all", FormattableString.Invariant($"{year.Hours}")), ("seal", _input.Box.Seal),
                 ("changes", FormattableString.Invariant($"{changes.Low:0.###} to {changes.High:0.###}")), ("others", string.Join("; ", others))),
         };
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Quantities;
 
 namespace Mastwright.Station.BoxClimate;
 
@@ -11,6 +12,9 @@ public sealed record BoxCourse
 
     /// <summary>The day with the coldest hour, while it works.</summary>
     public required BoxDay Cold { get; init; }
+
+    /// <summary>Air in the box in °C as it is judged: coldest with nothing on, on the whole, hottest. What the days show stays within it, or at the least does not stand for it.</summary>
+    public Estimate InsideCelsius { get; init; }
 
     /// <summary>The months, January first; empty where nothing is known of them.</summary>
     public ImmutableArray<BoxMonth> Months { get; init; } = [];

@@ -56,6 +56,14 @@ public static class BoxDefaults
     internal static Assumption Wind(string path) => new(
         "box-wind", FormattableString.Invariant($"{WindShare * 100:0} % of the weather file's wind at the box"), "common practice", path);
 
+    internal static Assumption MadeYear(string path, double humidity) => new(
+        "box-made-year",
+        FormattableString.Invariant($"through the year the months' light and air, {humidity * 100:0} % humid in each day's coldest hour, a sky between overcast and clear by the day's light, and no wind"),
+        "common practice", path + "/night-humidity");
+
+    internal static Assumption MadeOutside(string path) => new(
+        "box-made-outside", "the coldest and the hottest air outside of a year made from the months' means", "common practice", path + "/outside");
+
     internal static Assumption Sky(string path) => new("box-sky", "a clear sky in every hour whose sky the weather file does not tell, by day and by night", "on the cold side", path);
 
     internal static Assumption Shut(string path) => new(

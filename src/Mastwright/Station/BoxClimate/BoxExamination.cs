@@ -26,12 +26,17 @@ public static class BoxExamination
         BoxResult result = BoxResult.Nothing;
         Estimate? heat = Heat(input, ledgers, assumptions);
         Estimate? outside = box.OutsideCelsius ?? OfYear(input.Year);
+        if (box.OutsideCelsius is null && outside is not null && input.IsMadeYear)
+        {
+            assumptions.Add(BoxDefaults.MadeOutside(input.Path));
+        }
+
         if (BoxReading.Of(input, heat, outside, findings, assumptions) is { } model)
         {
             BoxClimateReview review = new(input, model, heat!.Value, outside!.Value, assumptions);
             findings.AddRange(review.Findings());
             ledgers.AddRange(review.Ledgers());
-            result = new() { InsideCelsius = review.InsideCelsius, HeatWatts = heat, DewHours = review.Year?.DewHours, Model = model, OutsideCelsius = outside };
+            result = new() { InsideCelsius = review.InsideCelsius, HeatWatts = heat, DewHours = review.Year?.DewHours, DewLacks = input.YearLacks, Model = model, OutsideCelsius = outside };
         }
 
         findings.AddRange(BoxWaterFindings.Of(input));

@@ -18,7 +18,13 @@ public sealed record BoxInput
     /// <summary>A year of weather; empty without one.</summary>
     public ImmutableArray<BoxHour> Year { get; init; } = [];
 
-    /// <summary>What the year's file is called.</summary>
+    /// <summary>Whether the year was made from the months' means: it then tells the hours with dew, and its air stands in where <see cref="BoxFit.OutsideCelsius"/> is not given.</summary>
+    public bool IsMadeYear { get; init; }
+
+    /// <summary>What a year of weather lacks, as a person reads it; empty where there is a year.</summary>
+    public string YearLacks { get; init; } = "";
+
+    /// <summary>What the year is called: its file, or how it was made.</summary>
     public string YearSource { get; init; } = "";
 
     /// <summary>Materials, colours, places, metals.</summary>

@@ -20,6 +20,9 @@ public sealed record BoxResult
     /// <summary>Hours a year in which dew or frost stands in the box; null without a year of weather.</summary>
     public Estimate? DewHours { get; init; }
 
+    /// <summary>Why <see cref="DewHours"/> are not known, as a person reads it; empty where they are.</summary>
+    public string DewLacks { get; init; } = "";
+
     /// <summary>The box with its numbers, warmed by the mean heat of everything inside; null when they are not known.</summary>
     public BoxModel? Model { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Quantities;
+using Mastwright.Station.BoxClimate;
 
 namespace Mastwright.Station.Sun;
 
@@ -22,7 +23,8 @@ public sealed record MonthlyClimate
     /// <para>Each day is a share of a clear day: exp(0.6·z) about the month's, never above 1, with a correlation of 0.3 from day to day (from memory), then
     /// brought to the month's mean (no more than a clear sky's: ask <see cref="ClearKilowattHours"/>). Each hour has the day's share of its clear light, split by <see cref="SunLight.Split"/>.</para>
     /// <para>Temperature: the month's mean with straight lines between the middles of months, a daily swing of ±3 K that grows with the light, and 2 K of
-    /// weather that follows the same draws. Good for how many dark days come together, not for any one of them.</para>
+    /// weather that follows the same draws. Sky: between an overcast one, black and as warm as the air, and a clear one, by the day's share of clear light
+    /// (common practice). Good for how many dark days come together, not for any one of them.</para>
     /// </remarks>
     public WeatherYear Year(SunSite place, string key, int year = 2023)
     {
@@ -72,7 +74,9 @@ public sealed record MonthlyClimate
             double brightness = shares[day];
             double swing = 1 + (4 * brightness);
             double celsius = MeanCelsius(hour) + (2 * moods[day]) + (swing * Math.Cos(2 * Math.PI * ((hour % 24) + 0.5 - 15) / 24));
-            hours[hour] = new(SunLight.Split(clear[hour] * brightness, sun[hour]), celsius, double.NaN, double.NaN);
+            double sky = NightSky.BlackWattsPerSquareMetre(celsius);
+            sky -= brightness * (sky - NightSky.ClearSkyWattsPerSquareMetre(celsius));
+            hours[hour] = new(SunLight.Split(clear[hour] * brightness, sun[hour]), celsius, double.NaN, double.NaN, sky);
         }
 
         return WeatherYear.Of("a made year with the months' means", year, zone, [.. hours]);

@@ -1,3 +1,4 @@
+using CsCheck;
 using Mastwright.Findings;
 using Mastwright.Quantities;
 using Mastwright.Station.BoxClimate;
@@ -39,7 +40,7 @@ public sealed class BoxExaminationTests
         // UA = 0.2064/(1/5.671 + 1/9.800) = 0.7414 W/K; leaks carry off 1206·0.0072·0.01/3600 W/K, next to nothing.
         double rise = (2 + (70.27 * 0.3666)) / 0.7414;
         Assert.Equal(32 + rise, result.InsideCelsius!.Value.High, 0.1);
-        Ledger ledger = result.Examination.Ledgers.Single(one => one.Title.Contains("hottest", StringComparison.Ordinal));
+        Ledger ledger = result.Examination.Ledgers.Single(one => one.Title == "air in the box in the hottest hour");
         Assert.Equal(2 / 0.7414, ledger.Lines.Single(line => line.Code == "heat").Value, 0.01);
         Assert.Equal(result.InsideCelsius.Value.High, ledger.Total, 1e-9);
 
@@ -94,6 +95,83 @@ public sealed class BoxExaminationTests
     {
         Assert.Equal(Verdict.Tight, Single(Boxed(box => box with { TemperatureCelsius = Estimate.Of(0, 12, 38) }), "box-temperature-differs").Verdict);
         Assert.DoesNotContain(Boxed(box => box with { TemperatureCelsius = Estimate.Of(-20, 12, 80) }).Examination.Findings, finding => finding.Code == "box-temperature-differs");
+    }
+
+    /// <summary>A day whose hottest hour has 45 °C and a strong sun and whose coldest has -20 °C; the plan's own air ends at -8 and 32 °C.</summary>
+    private static readonly BoxInput Harsh = Input with
+    {
+        YearSource = "year.epw",
+        Year = [new(45, 0.3, 900, 100, 900, 0, null), new(45, 0.3, 900, 100, 900, 0, null), .. Enumerable.Repeat(new BoxHour(10, 0.5, 0, 0, 0, 0, null), 20), new(-20, 0.9, 0, 0, 0, 0, null)],
+    };
+
+    [Fact]
+    public void A_part_is_judged_by_the_year_where_the_year_is_harsher_than_the_plan()
+    {
+        // A board that bears what the hour that is designed for comes to, and less than the year's.
+        double design = BoxExamination.Of(Input).InsideCelsius!.Value.High;
+        double year = new[] { Harsh.Year[0] }.Max(hour => Harsher().Of(hour).Inside);
+        Assert.True(year > design + 2);
+        BoxPart board = new("p/box/parts/board", "board", Estimate.Between(-15, design + 1), 0, null);
+        BoxResult result = BoxExamination.Of(Harsh with { Box = Harsh.Box with { Parts = [board] } });
+
+        Finding hot = Single(result, "box-part-hot");
+        Assert.Equal(Verdict.Fails, hot.Verdict);
+        Assert.Equal(year, hot.Value!.Value.Median, 1e-9);
+        Assert.Contains("is above that for 2 hours", FindingSentences.Text(hot), StringComparison.Ordinal);
+        Assert.Contains("with 45 °C outside", FindingSentences.Text(hot), StringComparison.Ordinal);
+        Assert.Equal(Verdict.Fails, Single(result, "box-part-cold").Verdict);
+        Assert.Equal(year, result.InsideCelsius!.Value.High, 1e-9);
+
+        Ledger ledger = result.Examination.Ledgers.Single(one => one.Title == "air in the box in the hottest hour");
+        Assert.Equal(year - design, ledger.Lines.Single(line => line.Code == "year").Value, 1e-9);
+        Assert.Equal(year, ledger.Total, 1e-9);
+        Assert.Equal(result.InsideCelsius.Value.Low, result.Examination.Ledgers.Single(one => one.Title == "air in the box in the coldest night, with nothing on").Total, 1e-9);
+        Assert.Equal(year, result.Examination.Ledgers.Single(one => one.Title == "board in the hottest hour").Total, 1e-9);
+
+        static BoxModel Harsher() => BoxExamination.Of(Harsh).Model!;
+    }
+
+    [Fact]
+    public void Hours_above_a_rating_are_never_ok() =>
+        Gen.Double[20, 90].Sample(limit =>
+        {
+            BoxPart board = new("p/box/parts/board", "board", Estimate.Between(-40, limit), 3, null);
+            Finding hot = Single(BoxExamination.Of(Harsh with { Box = Harsh.Box with { Parts = [board] } }), "box-part-hot");
+            Assert.True(hot.Details["hours"].Contains(" 0 hours", StringComparison.Ordinal) || hot.Verdict == Verdict.Fails, $"{limit}: {hot.Details["hours"]}");
+        });
+
+    [Fact]
+    public void Air_outside_that_is_narrower_than_the_year_is_told()
+    {
+        Finding narrow = Single(BoxExamination.Of(Harsh), "box-outside-narrow");
+        Assert.Equal(13, narrow.Value!.Value.Median, 1e-12); // 45 against 32 °C.
+        Assert.DoesNotContain(BoxExamination.Of(Harsh with { Box = Harsh.Box with { OutsideCelsius = Estimate.Of(-20, 12, 45) } }).Examination.Findings, finding => finding.Code == "box-outside-narrow");
+        Assert.DoesNotContain(BoxExamination.Of(Harsh with { IsMadeYear = true }).Examination.Findings, finding => finding.Code == "box-outside-narrow");
+    }
+
+    [Fact]
+    public void A_made_year_tells_dew_and_leaves_the_extremes_to_the_plan()
+    {
+        BoxResult made = BoxExamination.Of(Harsh with { IsMadeYear = true, YearSource = "a made year" });
+
+        Assert.Equal(BoxExamination.Of(Input).InsideCelsius!.Value.High, made.InsideCelsius!.Value.High, 1e-12);
+        Assert.NotNull(made.DewHours);
+        Assert.Contains(made.Examination.Assumptions, assumption => assumption.Code == "box-made-year");
+        BoxResult bare = BoxExamination.Of(Harsh with { IsMadeYear = true, Box = Harsh.Box with { OutsideCelsius = null } });
+        Assert.Equal((-20.0, 45.0), (bare.OutsideCelsius!.Value.Low, bare.OutsideCelsius.Value.High));
+        Assert.Contains(bare.Examination.Assumptions, assumption => assumption.Code == "box-made-outside");
+    }
+
+    [Fact]
+    public void Dew_without_a_year_is_unknown_and_says_what_it_lacks()
+    {
+        BoxResult result = BoxExamination.Of(Input with { YearLacks = "weather or climate at the site" });
+        Finding dew = Single(result, "box-dew-year-unknown");
+
+        Assert.Equal(Verdict.Unknown, dew.Verdict);
+        Assert.Contains("for want of weather", FindingSentences.Text(dew), StringComparison.Ordinal);
+        Assert.Null(result.DewHours);
+        Assert.Contains("weather", result.DewLacks, StringComparison.Ordinal);
     }
 
     [Fact]
