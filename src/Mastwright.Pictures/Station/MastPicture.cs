@@ -68,9 +68,9 @@ public static class MastPicture
             : stands + StationSheet.Text($" Wind {bending.Name}: {100 * bending.Utilisation:0} % of the strength is used {bending.Worst}, and the top moves {bending.TopMetres * 1000:0} mm.");
     }
 
-    private static string Foot(MastFigure mast) => mast.Bending is null
+    private static string Foot(MastFigure mast) => mast.Bending is not { } bending
         ? "To scale. A calculation is no structural approval: someone licensed for masts decides."
-        : "To scale, the dashed line too. Moment and strength are design values, the way across is that of the characteristic wind. A calculation is no structural approval: someone licensed for masts decides.";
+        : $"To scale, the dashed line too. Moment and strength are design values, the way across is that of the {bending.WindName}. A calculation is no structural approval: someone licensed for masts decides.";
 
     private static ImmutableArray<Shape> Moment(MastBending bending, Plot plot, Palette palette)
     {

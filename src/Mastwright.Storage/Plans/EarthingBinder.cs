@@ -16,7 +16,7 @@ internal static class EarthingBinder
 
         EarthingFit earthing = new()
         {
-            LightningClass = reader.Text(EarthingKeys.LightningClass),
+            LightningClass = reader.Word(EarthingKeys.LightningClass),
             AirTermination = (AirTermination)(reader.Choice(EarthingKeys.AirTermination) + 1),
             RodHeightMetres = reader.Exact(EarthingKeys.RodHeight),
             RodDistanceMetres = reader.Exact(EarthingKeys.RodDistance),
@@ -30,7 +30,7 @@ internal static class EarthingBinder
             SeparationMetres = reader.Exact(EarthingKeys.Separation),
             SeparationLengthMetres = reader.Exact(EarthingKeys.SeparationLength),
             DownConductors = reader.Whole(EarthingKeys.DownConductors),
-            ThroughSolid = reader.YesNo(EarthingKeys.ThroughSolid, false),
+            ThroughSolid = reader.YesNo(EarthingKeys.ThroughSolid),
             DataCable = (DataCableSurge)(reader.Choice(EarthingKeys.DataCable) + 1),
         };
         earthing = Rods(reader, earthing);

@@ -5,7 +5,7 @@ namespace Mastwright.Storage.Plans;
 /// <summary>Keys of earth and lightning.</summary>
 internal static class EarthingKeys
 {
-    internal static readonly KeyShape LightningClass = new("class", new TextShape("III"), "Class of lightning protection of IEC 62305-3 to hold the numbers against: I, II, III or IV.");
+    internal static readonly KeyShape LightningClass = new("class", new ChoiceShape("I", "II", "III", "IV"), "Class of lightning protection of IEC 62305-3 to hold the numbers against: I, II, III or IV.");
     internal static readonly KeyShape AirTermination = new("air-termination", new ChoiceShape("none", "rod"), "Whether something higher stands by that takes the strike.");
     internal static readonly KeyShape RodHeight = new("rod-height", new QuantityShape(Dimension.Length, 0.1, 200, "14 m"), "Height of its tip above the ground.");
     internal static readonly KeyShape RodDistance = new("rod-distance", new QuantityShape(Dimension.Length, 0, 200, "3 m"), "Level distance from it to the antenna.");
@@ -28,7 +28,7 @@ internal static class EarthingKeys
     internal static readonly KeyShape Separation = new("separation", new QuantityShape(Dimension.Length, 0, 200, "0.5 m"), "Distance from antenna and cables to that system.");
     internal static readonly KeyShape SeparationLength = new("separation-length", new QuantityShape(Dimension.Length, 0, 500, "9 m"), "Length along its conductor to the nearest bond.");
     internal static readonly KeyShape DownConductors = new("down-conductors", new WholeShape(1, 100), "Number of its down-conductors.");
-    internal static readonly KeyShape ThroughSolid = new("through-solid", new YesNoShape(), "Whether brick, concrete or wood lies between, and not air; without it no.");
+    internal static readonly KeyShape ThroughSolid = new("through-solid", new YesNoShape(), "Whether brick, concrete or wood lies between, and not air; without it air, and listed as assumed.");
 
     internal static readonly KeyShape DataCable = new("data-cable", new ChoiceShape("none", "arrester", "bare"), "Whether a data or power cable runs outside, and has a surge arrester.");
 

@@ -18,12 +18,10 @@ internal static class MastBinder
         {
             Tubes = [.. reader.List(MastKeys.Tubes).Select(item => Tube(fitOut.Binding, item)).OfType<MastTube>()],
             Clamp = reader.Text(MastKeys.Clamp),
-            Box = Box(reader),
-            Cable = Cable(reader),
             MaterialFactor = reader.Number(MastKeys.MaterialFactor),
         };
         mast = Bracket(reader, mast);
-        mast = mast with { Guys = Guys(reader, mast) };
+        mast = mast with { Box = Box(reader, mast), Cable = Cable(reader, mast), Guys = Guys(reader, mast) };
         reader.Done();
         return mast;
     }
@@ -82,26 +80,28 @@ internal static class MastBinder
         return bound;
     }
 
-    private static MastBox? Box(MappingReader mast)
+    private static MastBox? Box(MappingReader mast, MastFit bound)
     {
         if (Open(mast, MastKeys.Box, MastKeys.BoxShape) is not { } reader)
         {
             return null;
         }
 
+        IsOnMast(reader, MastKeys.BoxCentre, reader.Exact(MastKeys.BoxCentre), bound, "The box would be above the top of the mast.", "a centre");
         MastBox box = new(
             reader.Exact(MastKeys.BoxWidth) ?? 0, reader.Exact(MastKeys.BoxHeight) ?? 0, reader.Exact(MastKeys.BoxCentre) ?? 0, reader.Exact(MastKeys.BoxMass), reader.Number(MastKeys.BoxDrag));
         reader.Done();
         return box;
     }
 
-    private static MastCable? Cable(MappingReader mast)
+    private static MastCable? Cable(MappingReader mast, MastFit bound)
     {
         if (Open(mast, MastKeys.Cable, MastKeys.CableShape) is not { } reader)
         {
             return null;
         }
 
+        IsOnMast(reader, MastKeys.CableLength, reader.Exact(MastKeys.CableLength), bound, "The cable would go up beyond the top of the mast.", "a length");
         MastCable cable = new(reader.Exact(MastKeys.CableDiameter) ?? 0, reader.Exact(MastKeys.CableLength), reader.Exact(MastKeys.CableMass));
         reader.Done();
         return cable;
@@ -115,18 +115,24 @@ internal static class MastBinder
         }
 
         double? height = reader.Exact(MastKeys.GuyHeight);
-        if (height > bound.FreeLengthMetres + 1e-9 && bound.FreeLengthMetres > 0)
-        {
-            reader.Binding.Add(
-                reader.Find(MastKeys.GuyHeight)!, reader.PathOf(MastKeys.GuyHeight), "plan-range", "The guys would be above the top of the mast.",
-                FormattableString.Invariant($"a height above the upper bracket of at most the free length, {bound.FreeLengthMetres:0.##} m"));
-        }
-
+        IsOnMast(reader, MastKeys.GuyHeight, height, bound, "The guys would be above the top of the mast.", "a height");
         GuyLevel guys = new(
             height ?? 1, reader.Exact(MastKeys.GuyAngle) ?? 45, reader.Exact(MastKeys.GuyDiameter) ?? 0.004, reader.Exact(MastKeys.GuyLength) ?? 1,
             reader.Exact(MastKeys.GuyBreaking), reader.Exact(MastKeys.GuyAnchor), reader.Whole(MastKeys.GuyCount));
         reader.Done();
         return guys;
+    }
+
+    /// <summary>Refuses what would be above the top of the mast.</summary>
+    private static void IsOnMast(MappingReader reader, KeyShape key, double? metres, MastFit bound, string problem, string what)
+    {
+        // Rounding of lengths in inches must not count.
+        if (metres > bound.FreeLengthMetres + 1e-9 && bound.FreeLengthMetres > 0)
+        {
+            reader.Binding.Add(
+                reader.Find(key)!, reader.PathOf(key), "plan-range", problem,
+                FormattableString.Invariant($"{what} above the upper bracket of at most the free length, {bound.FreeLengthMetres:0.##} m"));
+        }
     }
 
     private static MappingReader? Open(MappingReader owner, KeyShape key, MappingShape shape) =>

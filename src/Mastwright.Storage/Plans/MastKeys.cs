@@ -21,13 +21,13 @@ internal static class MastKeys
 
     internal static readonly KeyShape BoxWidth = new("width", new QuantityShape(Dimension.Length, 0.01, 3, "200 mm"), "Width across the wind.", Required: true);
     internal static readonly KeyShape BoxHeight = new("height", new QuantityShape(Dimension.Length, 0.01, 3, "300 mm"), "Height.", Required: true);
-    internal static readonly KeyShape BoxCentre = new("above-bracket", new QuantityShape(Dimension.Length, -50, 100, "0.5 m"), "Its centre above the upper bracket; negative below, where it is not counted.", Required: true);
+    internal static readonly KeyShape BoxCentre = new("above-bracket", new QuantityShape(Dimension.Length, -50, 100, "0.5 m"), "Its centre above the upper bracket, at most the free length; negative below, where it is not counted.", Required: true);
     internal static readonly KeyShape BoxMass = new("mass", new QuantityShape(Dimension.Mass, 0, 500, "3 kg"), "Its mass.");
     internal static readonly KeyShape BoxDrag = new("drag-coefficient", new NumberShape(0.1, 3), "Force coefficient; without it 2, a flat face.");
     internal static readonly MappingShape BoxShape = new("box on the mast", BoxWidth, BoxHeight, BoxCentre, BoxMass, BoxDrag);
 
     internal static readonly KeyShape CableDiameter = new("diameter", new QuantityShape(Dimension.Length, 0.001, 0.2, "7 mm"), "Outer diameter.", Required: true);
-    internal static readonly KeyShape CableLength = new("length", new QuantityShape(Dimension.Length, 0, 100, "2 m"), "Length up the free part from the upper bracket; without it all of it.");
+    internal static readonly KeyShape CableLength = new("length", new QuantityShape(Dimension.Length, 0, 100, "2 m"), "Length up the free part from the upper bracket, at most the free length; without it all of it.");
     internal static readonly KeyShape CableMass = new("mass-per-metre", new QuantityShape(Dimension.MassPerLength, 0, 50, "60 g/m"), "Its mass per metre.");
     internal static readonly MappingShape CableShape = new("cable on the mast", CableDiameter, CableLength, CableMass);
 

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using Mastwright.Quantities;
 using Mastwright.Station;
+using Mastwright.Station.Earthing;
 using Mastwright.Station.Feed;
 using Mastwright.Station.Mast;
+using Mastwright.Station.Sun;
 using Mastwright.Station.Supply;
 
 namespace Mastwright.Plans;
@@ -15,6 +17,7 @@ internal static class PartsNeeded
         string antenna = fitOutPath + "/antenna";
         return
         [
+            .. fitOut.Solar is { } solar ? Solar(solar) : [],
             .. Supply(fitOut.Supply),
             .. HasRadio(fitOut.Supply) ? Array.Empty<PartNeeded>() : [new PartNeeded(Named("radio", fitOut.Radio.Name), 1, null, fitOutPath + "/radio")],
             .. fitOut.Box.Surface is { } box
@@ -22,9 +25,39 @@ internal static class PartsNeeded
                 : Array.Empty<PartNeeded>(),
             .. fitOut.Feed.Select(Feed),
             new(Named("antenna", fitOut.Antenna.Name), 1, Exactly(fitOut.Antenna.TotalLengthMetres ?? fitOut.Antenna.LengthMetres), antenna),
-            .. fitOut.Mast is { } mast ? Mast(mast, fitOutPath + "/mast") : [],
-            .. fitOut.Earthing is { RodLengthMetres: { } rod } earthing ? [new PartNeeded("earth rod", earthing.Rods ?? 1, Estimate.Exactly(rod), fitOutPath + "/earthing/rods")] : Array.Empty<PartNeeded>(),
+            .. fitOut.Mast is { } mast ? Mast(mast, fitOutPath + "/mast", isCableListed: fitOut.Feed.Any(part => part is FeedLine) || CableEnds.Of(fitOut.Supply).Length > 0) : [],
+            .. fitOut.Earthing is { } earthing ? Earthing(earthing, fitOut.Supply, fitOutPath + "/earthing") : [],
         ];
+    }
+
+    private static IEnumerable<PartNeeded> Solar(SolarFit solar)
+    {
+        yield return new(FormattableString.Invariant($"solar panel {solar.PanelWatts:0.#} W"), 1, null, solar.PlanPath);
+        yield return new("solar charge controller", 1, null, solar.PlanPath);
+    }
+
+    private static IEnumerable<PartNeeded> Earthing(EarthingFit earthing, ImmutableArray<SupplyPart> supply, string path)
+    {
+        // Arresters of the supply are listed with it; those that the plan only speaks of are one at each end.
+        if (earthing.DataCable == DataCableSurge.Arrester && !CableEnds.Of(supply).Any(cable => cable.IsGuardedAtSource || cable.IsGuardedAtLoads))
+        {
+            yield return new("data cable surge arrester", 2, null, path + "/data-cable");
+        }
+
+        if (earthing.ConductorSquareMillimetres is { } area)
+        {
+            yield return new(FormattableString.Invariant($"earth conductor {earthing.ConductorMaterial} {area:0.#} mm²").Replace("  ", " ", StringComparison.Ordinal) + ", from the mast to earth", 1, null, path + "/conductor");
+        }
+
+        if (earthing.RodLengthMetres is { } rod)
+        {
+            yield return new("earth rod", earthing.Rods ?? 1, Estimate.Exactly(rod), path + "/rods");
+        }
+
+        if (earthing.AirTermination == AirTermination.Rod)
+        {
+            yield return new("air-termination rod" + (earthing.RodHeightMetres is { } tip ? FormattableString.Invariant($", its tip {tip:0.#} m above the ground") : ""), 1, null, path + "/air-termination");
+        }
     }
 
     private static PartNeeded Feed(FeedPart part) => part switch
@@ -80,18 +113,28 @@ internal static class PartsNeeded
 
     private static PartNeeded One(string what, SupplyPart part) => new(Named(what.Trim(), part.Name), 1, null, part.PlanPath);
 
-    private static IEnumerable<PartNeeded> Mast(MastFit mast, string path)
+    private static IEnumerable<PartNeeded> Mast(MastFit mast, string path, bool isCableListed)
     {
-        foreach (MastTube tube in mast.Tubes)
+        foreach ((int i, MastTube tube) in mast.Tubes.Index())
         {
+            // The lowest tube goes down to the lower bracket; how far another reaches into the one below, the plan does not say.
+            double? held = i == 0 ? mast.BracketSpacingMetres : null;
             string size = tube.Size.Length > 0 ? tube.Size : FormattableString.Invariant($"{tube.OuterDiameterMetres * 1000:0.#} × {tube.WallMetres * 1000:0.#} mm");
-            yield return new($"tube {size} {tube.Grade}".TrimEnd() + ", free length", 1, Estimate.Exactly(tube.LengthMetres), tube.PlanPath);
+            yield return new($"tube {size} {tube.Grade}".TrimEnd() + (held is null ? ", free length" : ", cut length with the part between the brackets"), 1, Estimate.Exactly(tube.LengthMetres + (held ?? 0)), tube.PlanPath);
         }
 
         yield return new("mast bracket", 2, null, path + "/bracket");
+        yield return new(Named("antenna clamp", mast.Clamp), 1, null, path + "/clamp");
+        if (mast.Cable is { } cable)
+        {
+            yield return new(
+                FormattableString.Invariant($"cable up the mast, {cable.DiameterMetres * 1000:0.#} mm thick{(isCableListed ? ", a part of those above" : "")}"), 1,
+                Estimate.Exactly(cable.LengthMetres ?? mast.FreeLengthMetres), path + "/cable");
+        }
+
         if (mast.Guys is { } guys)
         {
-            yield return new(FormattableString.Invariant($"guy, rope of {guys.DiameterMetres * 1000:0.#} mm, each"), 1, Estimate.Exactly(guys.LengthMetres), path + "/guys");
+            yield return new(FormattableString.Invariant($"guy, rope of {guys.DiameterMetres * 1000:0.#} mm"), guys.Count ?? GuyLevel.UsualCount, Estimate.Exactly(guys.LengthMetres), path + "/guys");
         }
     }
 

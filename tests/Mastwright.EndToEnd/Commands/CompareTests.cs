@@ -14,7 +14,7 @@ public sealed class CompareTests(SkerrinRun skerrin)
         Assert.Contains("eaves net-loft * hill-hut", text, StringComparison.Ordinal);
         Assert.Contains("Weakest link's margin: net-loft and hill-hut are better: eaves", text, StringComparison.Ordinal);
         Assert.Contains("Air in the box, hottest: eaves is better: eaves 28 °C (as the plan gives it), net-loft", text, StringComparison.Ordinal);
-        Assert.Contains("Dew in the box a year: not known of any.", text, StringComparison.Ordinal);
+        Assert.Contains("not known of eaves (no box described), hill-hut (no box described).", text, StringComparison.Ordinal);
         Assert.Contains("1 × line rg-58, 14 m", text, StringComparison.Ordinal);
         Assert.Contains("1 × data cable cat-5e, 24 m", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Creamery:", text, StringComparison.Ordinal);
@@ -32,6 +32,14 @@ public sealed class CompareTests(SkerrinRun skerrin)
         Assert.Equal(
             Math.Min(weakest.GetProperty("out").GetProperty("margin-db").GetProperty("median").GetDouble(), weakest.GetProperty("back").GetProperty("margin-db").GetProperty("median").GetDouble()),
             Of("weakest-link"),
+            1e-9);
+
+        // Watts drawn and lost are those of the ledger that the check shows.
+        JsonElement power = check.RootElement.GetProperty("ledgers").EnumerateArray().Single(ledger => ledger.GetProperty("title").GetString() == "power from the mains, on average");
+        Assert.Equal(power.GetProperty("total").GetDouble(), Of("watts-drawn"), 1e-9);
+        Assert.Equal(
+            power.GetProperty("lines").EnumerateArray().Where(line => line.GetProperty("label").GetString()!.StartsWith("lost in ", StringComparison.Ordinal)).Sum(line => line.GetProperty("value").GetDouble()),
+            Of("watts-lost"),
             1e-9);
 
         double Of(string code) => compared.RootElement.GetProperty("sites")[0].GetProperty("measures").EnumerateArray().Single(measure => measure.GetProperty("code").GetString() == code)

@@ -13,7 +13,7 @@ public sealed class StandingPlanTests
 {
     private const string Mast =
         "mastwright: 1\nname: One\n" + SamplePlans.Modem
-        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n        earthing: {rods: {length: 1.5 m, diameter: 16 mm}}\n        box: {width: 200 mm, height: 300 mm, depth: 120 mm, ip: IP66, heat: 2 W, parts: {board: {rise: 8 K, temperature: -20…60 °C}}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
+        + "sites:\n  one:\n    position: \"46.4, -18.7\"\n    fit-outs:\n      a:\n        antenna: {height: 10 m}\n        mast:\n          tubes: [{outer-diameter: 48.3 mm, wall: 3.2 mm, grade: s235, length: 3 m}]\n          guys: {height: 2 m, angle: 45°, diameter: 4 mm, length: 4 m}\n          box: {width: 20 cm, height: 30 cm, above-bracket: 2.5 m}\n          cable: {diameter: 7 mm, length: 2.9 m}\n        earthing: {class: III, rods: {length: 1.5 m, diameter: 16 mm}}\n        box: {width: 200 mm, height: 300 mm, depth: 120 mm, ip: IP66, heat: 2 W, parts: {board: {rise: 8 K, temperature: -20…60 °C}}}\n    wind: {speed: 26 m/s, return-period: 50 years}\n";
 
     [Fact]
     public void Every_value_arrives_in_its_unit()
@@ -70,6 +70,28 @@ public sealed class StandingPlanTests
         Assert.Null(site.FitOuts[1].Hazards);
     }
 
+    [Fact]
+    public void A_class_of_lightning_protection_that_is_none_is_answered_with_those_that_are()
+    {
+        using PlanFolderFixture folder = new();
+        PlanProblem problem = Assert.Single(folder.Read(Mast.Replace("class: III", "class: V", StringComparison.Ordinal)).Problems);
+
+        Assert.Contains("I, II, III, IV", problem.Wanted, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("gable")]
+    [InlineData("anchor")]
+    [InlineData("chimney")]
+    [InlineData("masonry")]
+    public void What_brackets_are_fixed_to_is_a_word(string word)
+    {
+        using PlanFolderFixture folder = new();
+        Plan plan = PlanFileTests.Good(folder.Read(Mast.Replace("          guys:", $"          bracket: {{fixed-to: {word}}}\n          guys:", StringComparison.Ordinal))).Plan;
+
+        Assert.Equal(word, plan.Sites[0].FitOuts[0].Mast!.FixedTo);
+    }
+
     [Theory]
     [InlineData("wall: 3.2 mm", "wall: 25 mm", "sites/one/fit-outs/a/mast/tubes/1/wall", "radius")]
     [InlineData("wall: 3.2 mm", "wall: -3.2 mm", "sites/one/fit-outs/a/mast/tubes/1/wall", "")]
@@ -83,6 +105,9 @@ public sealed class StandingPlanTests
     [InlineData("rise: 8 K", "rise: 8 °C", "sites/one/fit-outs/a/box/parts/board/rise", "temperature")]
     [InlineData("length: 3 m", "length: -3 m", "sites/one/fit-outs/a/mast/tubes/1/length", "")]
     [InlineData("height: 2 m", "height: 3.5 m", "sites/one/fit-outs/a/mast/guys/height", "above the top")]
+    [InlineData("above-bracket: 2.5 m", "above-bracket: 10 m", "sites/one/fit-outs/a/mast/box/above-bracket", "above the top")]
+    [InlineData("length: 2.9 m", "length: 30 m", "sites/one/fit-outs/a/mast/cable/length", "beyond the top")]
+    [InlineData("class: III", "class: V", "sites/one/fit-outs/a/earthing/class", "")]
     [InlineData("speed: 26 m/s", "speed: -26 m/s", "sites/one/wind/speed", "")]
     [InlineData("speed: 26 m/s", "speed: 26 m", "sites/one/wind/speed", "is a length")]
     [InlineData("50 years", "50", "sites/one/wind/return-period", "return period")]

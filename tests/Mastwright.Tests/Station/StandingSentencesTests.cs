@@ -68,6 +68,7 @@ public sealed class StandingSentencesTests
             fit,
             fit with { AirTermination = AirTermination.None, HasLightningProtection = true, SeparationMetres = 0.1, SeparationLengthMetres = 9, DownConductors = 1, Rods = 1, SoilOhmMetres = null },
             fit with { SoilOhmMetres = null, Soil = "moon-dust", BelowRoofEdgeMetres = 3, FromWallMetres = 0.2, DataCable = DataCableSurge.Bare },
+            fit with { RodSpacingMetres = 1 },
             fit with { SoilOhmMetres = null, Soil = "humus", ConductorSquareMillimetres = 4, DataCable = DataCableSurge.NoCable },
         ];
         foreach (Finding finding in fits.SelectMany(one => EarthingExamination.Of(earth with { Earthing = one }).Findings))
@@ -146,6 +147,7 @@ public sealed class StandingSentencesTests
         { "lightning-zone-unknown", Decide },
         { "lightning-separation", Decide },
         { "lightning-separation-unknown", Decide },
+        { "earth-rods-close", Decide },
         { "earth-resistance", Decide },
         { "earth-resistance-unknown", Decide },
     };

@@ -31,6 +31,11 @@ internal static class EarthResistance
 
         double length = earthing.RodLengthMetres!.Value;
         double diameter = earthing.RodDiameterMetres!.Value;
+        if (count > 1 && earthing.RodSpacingMetres < length)
+        {
+            findings.Add(Close(path, earthing.RodSpacingMetres.Value, length));
+        }
+
         Estimate all = soil!.Value.Map(ohmMetres => EarthRod.InParallelOhms(EarthRod.Ohms(ohmMetres, length, diameter), count, earthing.RodSpacingMetres ?? 0, ohmMetres));
         double one = EarthRod.Ohms(soil.Value.Median, length, diameter);
         ImmutableArray<LedgerLine> lines =
@@ -58,6 +63,21 @@ internal static class EarthResistance
                 ("wanted", FormattableString.Invariant($"{wantedOhms:0} Ω"))),
         });
     }
+
+    /// <summary>Rods nearer to one another than their length share the same soil: the form no longer holds for them.</summary>
+    private static Finding Close(string path, double spacing, double length) => new()
+    {
+        Code = "earth-rods-close",
+        Subject = path,
+        Verdict = Verdict.Tight,
+        Quantity = "distance between neighbouring rods",
+        Unit = "m",
+        Value = Estimate.Exactly(spacing),
+        Limit = length,
+        Margin = spacing - length,
+        Source = "BS 7430 form, from memory; common practice",
+        Details = FindingDetails.Of(("spacing", FormattableString.Invariant($"{spacing:0.##} m")), ("length", FormattableString.Invariant($"{length:0.##} m"))),
+    };
 
     private static (Estimate? OhmMetres, string Source) Soil(EarthingInput input, EarthingFit earthing, List<Finding> findings, List<Assumption> assumptions)
     {

@@ -40,7 +40,6 @@ public sealed record EarthingInput
 public static class EarthingExamination
 {
     private const string MastStandard = "IEC 60728-11:2016, from memory";
-    private const string LightningStandard = "IEC 62305-3:2010";
 
     /// <summary>Low-frequency resistance in ohms that is wished for (IEC 62305-3:2010, clause 5.4.1, from memory).</summary>
     private const double WantedOhms = 10;
@@ -73,11 +72,11 @@ public static class EarthingExamination
 
         findings.AddRange(DataCableReview.Of(input));
         findings.Add(MastEarth(input, earthing));
-        findings.Add(Zone(input, earthing));
+        findings.Add(LightningReview.Zone(input, earthing, ledgers));
         EarthResistance.Judge(input, earthing, WantedOhms, findings, ledgers, assumptions);
         if (earthing.HasLightningProtection != false)
         {
-            findings.Add(Separation(input, earthing));
+            findings.Add(LightningReview.Separation(input, earthing, ledgers, assumptions));
         }
 
         return new() { Ledgers = [.. ledgers], Findings = [.. findings], Assumptions = [.. assumptions] };
@@ -130,90 +129,6 @@ public static class EarthingExamination
             Verdict = verdict,
             Source = MastStandard,
             Details = FindingDetails.Of(details),
-        };
-    }
-
-    private static Finding Zone(EarthingInput input, EarthingFit earthing)
-    {
-        string path = StationDefaults.Join(input.Path, "air-termination");
-        if (earthing.AirTermination == AirTermination.None)
-        {
-            return new()
-            {
-                Code = "lightning-highest",
-                Subject = path,
-                Verdict = Verdict.Tight,
-                Source = LightningStandard + ", clause 5.2",
-            };
-        }
-
-        LightningClassRow? row = input.Catalogue.Earthing.Classes.Find(earthing.LightningClass);
-        MissingKeys missing = new();
-        missing.Need(row is null, "class");
-        missing.Need(earthing.AirTermination == AirTermination.NotSaid, "air-termination");
-        missing.Need(earthing.AirTermination == AirTermination.Rod && earthing.RodHeightMetres is null, "rod-height");
-        missing.Need(earthing.AirTermination == AirTermination.Rod && earthing.RodDistanceMetres is null, "rod-distance");
-        missing.Need(input.TipHeightMetres is null, "the height of the antenna's tip");
-        if (missing.Any)
-        {
-            return Finding.Unknown("lightning-zone-unknown", path, "height of the zone", ("missing", missing.Listed));
-        }
-
-        double rod = earthing.RodHeightMetres!.Value;
-        double distance = earthing.RodDistanceMetres!.Value;
-        double tip = input.TipHeightMetres!.Value;
-        double zone = RollingSphere.ZoneHeightMetres(row!.SphereMetres, rod, distance);
-        double capped = Math.Min(rod, row.SphereMetres);
-        return new()
-        {
-            Code = "lightning-zone",
-            Subject = path,
-            Verdict = tip <= zone ? Verdict.Ok : Verdict.Tight,
-            Quantity = "height of the antenna's tip",
-            Unit = "m",
-            Value = Estimate.Exactly(tip),
-            Limit = zone,
-            Margin = zone - tip,
-            Source = $"{LightningStandard}, Table 2, rolling sphere; {row.Source}",
-            Details = FindingDetails.Of(
-                ("tip", Metres(tip)),
-                ("where", tip <= zone ? "inside" : "outside"),
-                ("zone", Metres(zone)),
-                ("rod", Metres(rod)),
-                ("distance", Metres(distance)),
-                ("class", row.Key),
-                ("radius", FormattableString.Invariant($"{row.SphereMetres:0} m")),
-                ("angle", capped > 0 ? FormattableString.Invariant($"{RollingSphere.ProtectionAngleDegrees(row.SphereMetres, capped):0}°") : "none")),
-        };
-    }
-
-    private static Finding Separation(EarthingInput input, EarthingFit earthing)
-    {
-        string path = StationDefaults.Join(input.Path, "lightning-protection");
-        LightningClassRow? row = input.Catalogue.Earthing.Classes.Find(earthing.LightningClass);
-        if (earthing.HasLightningProtection is null || row is null || earthing.SeparationLengthMetres is not { } length || earthing.SeparationMetres is not { } distance
-            || earthing.DownConductors is not { } conductors)
-        {
-            return Finding.Unknown("lightning-separation-unknown", path, "separation distance");
-        }
-
-        double share = conductors switch { <= 1 => 1, 2 => 0.66, _ => 0.44 };
-        double needed = RollingSphere.SeparationMetres(row.SeparationFactor, share, earthing.ThroughSolid ? 0.5 : 1, length);
-        return new()
-        {
-            Code = "lightning-separation",
-            Subject = path,
-            Verdict = distance >= needed ? Verdict.Ok : Verdict.Fails,
-            Quantity = "separation distance",
-            Unit = "m",
-            Value = Estimate.Exactly(distance),
-            Limit = needed,
-            Margin = distance - needed,
-            Source = $"{LightningStandard}, (4); ki and kc from memory",
-            Details = FindingDetails.Of(
-                ("distance", FormattableString.Invariant($"{distance:0.00} m")),
-                ("needed", FormattableString.Invariant($"{needed:0.00} m")),
-                ("how", FormattableString.Invariant($"ki {row.SeparationFactor:0.##} · kc {share:0.##} / km {(earthing.ThroughSolid ? 0.5 : 1):0.#} · {length:0.#} m"))),
         };
     }
 

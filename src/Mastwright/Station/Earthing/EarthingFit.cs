@@ -88,8 +88,8 @@ public sealed record EarthingFit
     /// <summary>Number of its down-conductors.</summary>
     public int? DownConductors { get; init; }
 
-    /// <summary>Whether what lies between is solid (brick, concrete, wood) and not air.</summary>
-    public bool ThroughSolid { get; init; }
+    /// <summary>Whether what lies between is solid (brick, concrete, wood) and not air; null when nobody said, and then air, which is listed as assumed.</summary>
+    public bool? ThroughSolid { get; init; }
 
     /// <summary>Surge protection of the data cable.</summary>
     public DataCableSurge DataCable { get; init; }

@@ -5,13 +5,10 @@ using Mastwright.Station.Wind;
 namespace Mastwright.Station.Mast;
 
 /// <summary>One case of wind, bare or with ice, worked out on a mast that is known.</summary>
-/// <remarks>Forces and moments are characteristic values; the factors on them are the wind model's.</remarks>
+/// <remarks>Forces and moments are those of the wind without load factor (<see cref="WindModel.PlainName"/>); the factors on them are the wind model's.</remarks>
 internal sealed class MastCase
 {
     internal const double Gravity = 9.80665;
-
-    /// <summary>Partial factor for weight (EN 1990, Table A1.2(B), from memory).</summary>
-    internal const double WeightFactor = 1.35;
 
     private const int StepsATube = 12;
 
@@ -78,14 +75,14 @@ internal sealed class MastCase
 
         double structural = characteristic * (_wind.StructuralFactor - 1);
         lines.Add(new("structural-factor", "structural factor", structural, _wind.StructuralSource, FormattableString.Invariant(
-            $"× {_wind.StructuralFactor:0.###}; characteristic so far: {characteristic:0.0} N·m")));
+            $"× {_wind.StructuralFactor:0.###}; {_wind.PlainName} so far: {characteristic:0.0} N·m")));
         double load1 = (characteristic + structural) * (_wind.LoadFactor - 1);
-        lines.Add(new("load-factor", "partial factor for wind", load1, _wind.LoadFactorSource, FormattableString.Invariant($"× {_wind.LoadFactor:0.###}")));
+        lines.Add(new("load-factor", "load factor for wind", load1, _wind.LoadFactorSource, FormattableString.Invariant($"× {_wind.LoadFactor:0.###}")));
         return Ledger.SummingTo(
             characteristic + structural + load1, FormattableString.Invariant($"bending moment {at.Place}, design value, {Name}"), "N·m", lines.DrainToImmutable());
     }
 
-    /// <summary>Way of the top across, part by part, under the characteristic wind.</summary>
+    /// <summary>Way of the top across, part by part, under the wind without load factor.</summary>
     internal Ledger DeflectionLedger()
     {
         (double, double)[] tubes = [.. Tubes.Select(tube => (tube.Tube.LengthMetres, tube.Stiffness))];
@@ -94,18 +91,18 @@ internal sealed class MastCase
             .. Loads.Select(load => new LedgerLine(
                 load.Code, load.Label, new Cantilever(tubes, [load]).DeflectionMetres(Beam.LengthMetres) * 1000, load.Source, FormattableString.Invariant($"{load.ForceNewtons:0.0} N"))),
         ];
-        return new($"way of the mast's top across, characteristic, {Name}", "mm", lines);
+        return new($"way of the mast's top across, {_wind.PlainName}, {Name}", "mm", lines);
     }
 
     internal Ledger MassLedger() => new($"mass above the upper bracket, {Name}", "kg", [.. Masses.Select(mass => new LedgerLine(mass.Code, mass.Label, mass.Kilograms, mass.Source))]);
 
     /// <summary>Moment, strength and way across from the bracket to the top: <see cref="StepsATube"/> steps a tube, both sides of where two tubes meet.</summary>
-    internal MastBending Bending() => new(Name, [.. Tubes.SelectMany(Points)], Loads, Worst.Place, Worst.HeightMetres, Worst.Utilisation);
+    internal MastBending Bending() => new(Name, [.. Tubes.SelectMany(Points)], Loads, Worst.Place, Worst.HeightMetres, Worst.Utilisation) { WindName = _wind.PlainName };
 
     private IEnumerable<BendingPoint> Points(StandingTube tube)
     {
         // The strength between the sections that are checked is that of the unsoftened tube.
-        double strength = tube.YieldMoment / (_input.Mast!.MaterialFactor ?? tube.Grade.MaterialFactor);
+        double strength = tube.YieldMoment * StrengthFactor.Of(_input, _wind, tube).Share;
         for (int i = 0; i <= StepsATube; i++)
         {
             double height = tube.FootMetres + (tube.Tube.LengthMetres * i / StepsATube);
@@ -144,10 +141,10 @@ internal sealed class MastCase
             Place = place,
             CharacteristicMoment = Math.Abs(Beam.MomentNewtonMetres(height)),
             DesignMoment = Math.Abs(Beam.MomentNewtonMetres(height)) * Factor,
-            DesignThrust = (down * WeightFactor) + (guyDown * Factor),
+            DesignThrust = (down * _wind.WeightFactor) + (guyDown * Factor),
             WeldShare = isSoftened ? tube.Grade.WeldShare : 1,
-            MaterialFactor = _input.Mast!.MaterialFactor ?? tube.Grade.MaterialFactor,
-            MaterialFactorSource = _input.Mast.MaterialFactor is null ? "catalogue " + tube.Grade.Key + ": " + tube.Grade.Source : _input.MastPath + "/material-factor",
+            Strength = StrengthFactor.Of(_input, _wind, tube),
+            Wind = _wind,
         };
     }
 }

@@ -57,8 +57,10 @@ public static class MastExamination
         if (!cases.IsEmpty)
         {
             assumptions.AddRange(wind!.Assumptions);
+            assumptions.AddRange(MastDefaults.Of(input));
             MastCase worst = cases.MaxBy(one => one.Worst.Utilisation)!;
             ledgers.AddRange(Ledgers(input, assembly, wind, worst));
+            ledgers.AddRange(Holding(input, wind, cases));
             findings.AddRange(MastFindings.Of(input, wind, cases, worst));
             result = result with { Utilisation = worst.Worst.Utilisation, Figure = result.Figure! with { Bending = worst.Bending() } };
         }
@@ -140,6 +142,33 @@ public static class MastExamination
 
         assembly.Missing.Add("a height of at most 200 m above the ground, where the wind's form ends");
         return true;
+    }
+
+    /// <summary>Brackets, guys, lean and swing, each of the case in which it is greatest: the one that its finding tells of.</summary>
+    private static IEnumerable<Ledger> Holding(MastInput input, WindModel wind, ImmutableArray<MastCase> cases)
+    {
+        if (input.Mast!.BracketSpacingMetres is { } spacing)
+        {
+            MastCase pulls = MastFindings.Pulling(cases, spacing);
+            yield return MastLedgers.Bracket(pulls, wind, spacing, isUpper: true);
+            yield return MastLedgers.Bracket(pulls, wind, spacing, isUpper: false);
+        }
+
+        if (input.Mast.Guys is { } guys)
+        {
+            yield return MastLedgers.Guy(MastFindings.Guyed(cases), wind, guys);
+        }
+        else
+        {
+            yield return MastLedgers.Swing(cases[^1]);
+        }
+
+        MastCase leans = MastFindings.Leaning(cases);
+        yield return MastLedgers.Lean(leans, wind);
+        if (MastPointing.BeamwidthDegrees(input.Antenna) is { } beamwidth)
+        {
+            yield return MastLedgers.Pointing(leans, MastPointing.LeanDegrees(leans), beamwidth);
+        }
     }
 
     private static IEnumerable<Ledger> Ledgers(MastInput input, MastAssembly assembly, WindModel wind, MastCase worst)

@@ -63,7 +63,10 @@ public readonly record struct FigureTube(int Number, double FootMetres, double T
 /// <param name="Utilisation">Share of the strength used there, as design values.</param>
 public sealed record MastBending(string Name, ImmutableArray<BendingPoint> Points, ImmutableArray<MastLoad> Loads, string Worst, double WorstMetres, double Utilisation)
 {
-    /// <summary>Way of the top across in metres, under the characteristic wind.</summary>
+    /// <summary>The wind that bends it without any load factor: "characteristic wind", or "ultimate wind".</summary>
+    public string WindName { get; init; } = "characteristic wind";
+
+    /// <summary>Way of the top across in metres, under that wind.</summary>
     public double TopMetres => Points[^1].DeflectionMetres;
 }
 
@@ -71,7 +74,7 @@ public sealed record MastBending(string Name, ImmutableArray<BendingPoint> Point
 /// <param name="HeightMetres">Height above the upper bracket in metres.</param>
 /// <param name="MomentNewtonMetres">Bending moment in N·m, design value, without its sign.</param>
 /// <param name="StrengthNewtonMetres">Bending strength in N·m, design value; a weld softens only the foot of its tube.</param>
-/// <param name="DeflectionMetres">Way across in metres, under the characteristic wind.</param>
+/// <param name="DeflectionMetres">Way across in metres, under the wind without load factor.</param>
 public readonly record struct BendingPoint(double HeightMetres, double MomentNewtonMetres, double StrengthNewtonMetres, double DeflectionMetres)
 {
     /// <summary>All four, in the invariant culture.</summary>

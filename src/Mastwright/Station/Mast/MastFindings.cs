@@ -81,17 +81,17 @@ internal static class MastFindings
         yield return Bending(input, wind, worst);
 
         // What bends most need not pull most: each force is told of the case in which it is greatest.
-        yield return Held(Brackets(input, mast.BracketSpacingMetres is { } spacing ? cases.MaxBy(one => Greater(one.Brackets(spacing)))! : worst), mast);
+        yield return Held(Brackets(input, mast.BracketSpacingMetres is { } spacing ? Pulling(cases, spacing) : worst), mast);
         if (mast.Guys is { } guys)
         {
-            yield return Held(Guys(input, guys, cases.MaxBy(one => Math.Abs(one.GuyAcrossNewtons))!), mast);
+            yield return Held(Guys(input, guys, Guyed(cases)), mast);
         }
         else
         {
             yield return Held(Frequency(input, cases[^1]), mast);
         }
 
-        yield return Held(Pointing(input, cases.MaxBy(one => Math.Abs(one.Beam.SlopeRadians(one.Beam.LengthMetres)))!), mast);
+        yield return Held(Pointing(input, wind, Leaning(cases)), mast);
     }
 
     /// <summary>A judgement on a mast as it counts: while nobody knows what holds the mast, none of them is ok.</summary>
@@ -104,6 +104,15 @@ internal static class MastFindings
             Details = finding.Details.SetItem("open", isOpened ? OpenWords : ""),
         };
     }
+
+    /// <summary>The case that pulls most at a bracket.</summary>
+    internal static MastCase Pulling(ImmutableArray<MastCase> cases, double spacingMetres) => cases.MaxBy(one => Greater(one.Brackets(spacingMetres)))!;
+
+    /// <summary>The case that pulls most at a guy.</summary>
+    internal static MastCase Guyed(ImmutableArray<MastCase> cases) => cases.MaxBy(one => Math.Abs(one.GuyAcrossNewtons))!;
+
+    /// <summary>The case in which the top leans most.</summary>
+    internal static MastCase Leaning(ImmutableArray<MastCase> cases) => cases.MaxBy(MastPointing.LeanDegrees)!;
 
     private static double Greater((double Lower, double Upper) forces) => Math.Max(forces.Lower, forces.Upper);
 
@@ -123,14 +132,14 @@ internal static class MastFindings
             Value = Estimate.Exactly(100 * at.Utilisation),
             Limit = 100,
             Margin = 100 - (100 * at.Utilisation),
-            Source = $"{wind.FormName}; {(at.Tube.Grade.Material == TubeMaterial.Steel ? "EN 1993-1-1, clause 6.2" : "EN 1999-1-1, clause 6.2")}",
+            Source = $"{wind.FormName}; {(wind.Form == WindForm.Asce ? at.Strength.Source : at.Tube.Grade.Material == TubeMaterial.Steel ? "EN 1993-1-1, clause 6.2" : "EN 1999-1-1, clause 6.2")}",
             Details = FindingDetails.Of(
                 ("used", Percent(at.Utilisation)),
                 ("place", at.Place),
                 ("case", worst.Name),
                 ("moment", FormattableString.Invariant($"{at.DesignMoment:0} N·m")),
                 ("strength", FormattableString.Invariant($"{at.ResistanceMoment:0} N·m")),
-                ("plain", FormattableString.Invariant($"{at.CharacteristicMoment:0} N·m, {Percent(at.CharacteristicUtilisation)} of yield")),
+                ("plain", FormattableString.Invariant($"{at.CharacteristicMoment:0} N·m, {Percent(at.CharacteristicUtilisation)} of yield, under the {wind.PlainName}")),
                 ("open", isOpen ? OpenWords : slender ? " It stays open, the wall being thin." : "")),
         };
     }
@@ -238,15 +247,12 @@ internal static class MastFindings
         };
     }
 
-    /// <summary>The lean of the top against the beam: 12·(lean/beamwidth)² dB, the main-beam form of <see cref="DirectionalBeam"/>.</summary>
-    private static Finding Pointing(MastInput input, MastCase worst)
+    /// <summary>The lean of the top against the beam.</summary>
+    private static Finding Pointing(MastInput input, WindModel wind, MastCase worst)
     {
-        double? gain = input.Antenna.GainDbi?.Median;
-        double? beamwidth = input.Antenna.ElevationBeamwidthDegrees
-            ?? (gain is not { } dbi ? null
-                : input.Antenna.Pattern == PatternKind.Yagi ? DirectionalBeam.BeamwidthDegrees(dbi, input.Antenna.AzimuthBeamwidthDegrees) : AverageSideLobes.BeamwidthDegrees(dbi));
-        double lean = double.RadiansToDegrees(Math.Abs(worst.Beam.SlopeRadians(worst.Beam.LengthMetres)));
-        double? loss = beamwidth is { } width ? 12 * lean / width * lean / width : null;
+        double? beamwidth = MastPointing.BeamwidthDegrees(input.Antenna);
+        double lean = MastPointing.LeanDegrees(worst);
+        double? loss = beamwidth is { } width ? MastPointing.LossDb(lean, width) : null;
         return new()
         {
             Code = "antenna-pointing-in-wind",
@@ -262,6 +268,7 @@ internal static class MastFindings
                 ("way", FormattableString.Invariant($"{Math.Abs(worst.Beam.DeflectionMetres(worst.Beam.LengthMetres)) * 1000:0} mm")),
                 ("lean", FormattableString.Invariant($"{lean:0.0}°")),
                 ("case", worst.Name),
+                ("wind", wind.PlainName),
                 ("loss", loss is { } lost ? FormattableString.Invariant($"costs {lost:0.0} dB of a beam {beamwidth:0}° high") : "costs an unknown part of a beam of unknown width")),
         };
     }

@@ -1,4 +1,5 @@
 using Mastwright.Findings;
+using Mastwright.Station.Wind;
 
 namespace Mastwright.Station.Mast;
 
@@ -16,7 +17,7 @@ internal sealed record SectionCheck
 
     internal required string Place { get; init; }
 
-    /// <summary>Bending moment in N·m without any factor.</summary>
+    /// <summary>Bending moment in N·m under the wind without structural or load factor.</summary>
     internal required double CharacteristicMoment { get; init; }
 
     /// <summary>Bending moment in N·m as a design value.</summary>
@@ -28,20 +29,22 @@ internal sealed record SectionCheck
     /// <summary>Share of the strength that a weld leaves.</summary>
     internal required double WeldShare { get; init; }
 
-    internal required double MaterialFactor { get; init; }
+    /// <summary>What the code takes off the strength.</summary>
+    internal required StrengthFactor Strength { get; init; }
 
-    internal required string MaterialFactorSource { get; init; }
+    /// <summary>The wind whose factors are on moment and thrust.</summary>
+    internal required WindModel Wind { get; init; }
 
     /// <summary>Bending strength in N·m as a design value.</summary>
-    internal double ResistanceMoment => Tube.YieldMoment * WeldShare / MaterialFactor;
+    internal double ResistanceMoment => Tube.YieldMoment * WeldShare * Strength.Share;
 
     /// <summary>Thrust in newtons that the section's yield bears, as a design value.</summary>
-    internal double ResistanceThrust => Tube.Section.AreaSquareMetres * Tube.Grade.YieldPa * WeldShare / MaterialFactor;
+    internal double ResistanceThrust => Tube.Section.AreaSquareMetres * Tube.Grade.YieldPa * WeldShare * Strength.Share;
 
     /// <summary>Share of the strength that is used, as design values: 1 is all of it.</summary>
     internal double Utilisation => (DesignMoment / ResistanceMoment) + (DesignThrust / ResistanceThrust);
 
-    /// <summary>Share of the yield stress that the characteristic wind uses, without any factor.</summary>
+    /// <summary>Share of the yield stress that the wind uses without any factor.</summary>
     internal double CharacteristicUtilisation => CharacteristicMoment / Tube.YieldMoment;
 
     internal Ledger ResistanceLedger()
@@ -53,7 +56,7 @@ internal sealed record SectionCheck
             new("yield", $"{Tube.Grade.Name} at yield", yield, Tube.SizeSource + "; " + Tube.Grade.Source, FormattableString.Invariant(
                 $"W = {Tube.Section.ElasticModulusMetres3 * 1e6:0.###} cm³ · {Tube.Grade.YieldPa / 1e6:0} MPa")),
             new("weld", "softening by the weld", softened - yield, Tube.Grade.Source, FormattableString.Invariant($"× {WeldShare:0.##}")),
-            new("material-factor", "partial factor on the strength", ResistanceMoment - softened, MaterialFactorSource, FormattableString.Invariant($"÷ {MaterialFactor:0.##}")),
+            new(Strength.Code, Strength.Label, ResistanceMoment - softened, Strength.Source, Strength.Note),
         ]);
     }
 
@@ -61,7 +64,7 @@ internal sealed record SectionCheck
         Utilisation * 100, $"share of the strength used {Place}, {caseName}", "%",
         [
             new("bending", "bending by the wind", 100 * DesignMoment / ResistanceMoment, "the two ledgers above", FormattableString.Invariant($"{DesignMoment:0.0} of {ResistanceMoment:0.0} N·m")),
-            new("thrust", "weight and the guys' downthrust", 100 * DesignThrust / ResistanceThrust, "EN 1993-1-1, clause 6.2.9.2", FormattableString.Invariant(
-                $"{DesignThrust:0} of {ResistanceThrust:0} N; weight × {MastCase.WeightFactor:0.##}")),
+            new("thrust", "weight and the guys' downthrust", 100 * DesignThrust / ResistanceThrust, Wind.Form == WindForm.Eurocode ? "EN 1993-1-1, clause 6.2.9.2" : "AISC 360-16, clause H1, from memory; added in full, on the safe side", FormattableString.Invariant(
+                $"{DesignThrust:0} of {ResistanceThrust:0} N; weight × {Wind.WeightFactor:0.##}")),
         ]);
 }

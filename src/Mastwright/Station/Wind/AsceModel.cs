@@ -36,7 +36,7 @@ internal static class AsceModel
             LoadFactor = load,
             StructuralSource = wind.StructuralFactor is null ? $"assumed; {Document}, clause 26.11" : path + "/structural-factor",
             LoadFactorSource = wind.LoadFactor is null ? $"assumed; {Document}, clause 2.3" : path + "/load-factor",
-            Assumptions = [.. assumptions],
+            Assumptions = [.. assumptions, WindDefaults.AsceWeight()],
         };
 
         double Or(double? given, double usual, Assumption assumption)

@@ -30,7 +30,7 @@ internal static class EurocodeModel
             LoadFactor = load,
             StructuralSource = wind.StructuralFactor is null ? "assumed; " + Document + ", clause 6.2" : path + "/structural-factor",
             LoadFactorSource = wind.LoadFactor is null ? "assumed; EN 1990, Table A1.2(B), from memory" : path + "/load-factor",
-            Assumptions = [.. assumptions],
+            Assumptions = [.. assumptions, WindDefaults.EurocodeWeight()],
         };
 
         double Or(double? given, double usual, Assumption assumption)

@@ -11,6 +11,12 @@ public static class WindDefaults
     /// <summary>Partial factor for wind as the leading unfavourable action (EN 1990:2002, Table A1.2(B), from memory).</summary>
     public const double EurocodeLoadFactor = 1.5;
 
+    /// <summary>Partial factor for weight (EN 1990:2002, Table A1.2(B), from memory).</summary>
+    public const double EurocodeWeightFactor = 1.35;
+
+    /// <summary>Load factor for weight together with wind (ASCE/SEI 7-16, clause 2.3.1, combination 4, from memory).</summary>
+    public const double AsceWeightFactor = 1.2;
+
     /// <summary>Gust-effect factor of a rigid structure (ASCE/SEI 7-16, clause 26.11, from memory).</summary>
     public const double AsceGustEffect = 0.85;
 
@@ -45,7 +51,11 @@ public static class WindDefaults
     internal static Assumption GustEffect(string path) => new(
         "structural-factor", "gust-effect factor 0.85, a rigid structure", "ASCE/SEI 7-16, clause 26.11, from memory", Key(path, "structural-factor"));
 
-    internal static Assumption UltimateLoad(string path) => new("wind-load-factor", "partial factor for wind 1: the wind is an ultimate one", "ASCE/SEI 7-16, clause 2.3, from memory", Key(path, "load-factor"));
+    internal static Assumption UltimateLoad(string path) => new("wind-load-factor", "load factor for wind 1: the wind is an ultimate one", "ASCE/SEI 7-16, clause 2.3, from memory", Key(path, "load-factor"));
+
+    internal static Assumption EurocodeWeight() => new("weight-factor", "partial factor for weight 1.35", "EN 1990, Table A1.2(B), from memory");
+
+    internal static Assumption AsceWeight() => new("weight-factor", "load factor for weight 1.2", "ASCE/SEI 7-16, clause 2.3.1, combination 4, from memory");
 
     internal static Assumption IceShare(string path) => new(
         "ice-wind-share", "the full wind pressure together with ice", "ISO 12494 allows less", Key(path, "ice-wind-share"));

@@ -32,6 +32,12 @@ public sealed class WindModel
     /// <summary>Partial factor for wind on the force.</summary>
     public required double LoadFactor { get; init; }
 
+    /// <summary>The wind without any load factor on it, in a word: "characteristic wind", or "ultimate wind", which is rare enough to have none.</summary>
+    public string PlainName => Form == WindForm.Eurocode ? "characteristic wind" : "ultimate wind";
+
+    /// <summary>Factor on weight that goes with the load factor for wind.</summary>
+    public double WeightFactor => Form == WindForm.Eurocode ? WindDefaults.EurocodeWeightFactor : WindDefaults.AsceWeightFactor;
+
     /// <summary>Where the structural factor comes from.</summary>
     public required string StructuralSource { get; init; }
 

@@ -48,6 +48,10 @@ public sealed class EarthingExaminationTests
         // 45 − √(45² − (28.284 − 1)²) = 9.214 m, by hand.
         Finding zone = Single(EarthingExamination.Of(Input), "lightning-zone");
         Assert.Equal(9.214, zone.Limit!.Value, 1e-3);
+        Assert.Equal(9.214, Assert.Single(EarthingExamination.Of(Input).Ledgers, ledger => ledger.Title.StartsWith("height of the zone", StringComparison.Ordinal)).Total, 1e-3);
+        Assert.Equal(
+            RollingSphere.ProtectionAngleDegrees(45, 10), Assert.Single(EarthingExamination.Of(Input).Ledgers, ledger => ledger.Unit == "°").Total, 1e-12);
+        Assert.Equal(0, Single(EarthingExamination.Of(Input with { Earthing = Input.Earthing! with { RodDistanceMetres = 40 } }), "lightning-zone").Limit);
         Assert.Equal(Verdict.Ok, zone.Verdict);
 
         Assert.Equal(Verdict.Tight, Single(EarthingExamination.Of(Input with { TipHeightMetres = 9.5 }), "lightning-zone").Verdict);
@@ -67,12 +71,18 @@ public sealed class EarthingExaminationTests
     {
         Examination result = EarthingExamination.Of(Input);
         Assert.Equal(19.399, Single(result, "earth-resistance").Value!.Value.Median, 2e-3);
-        Assert.Equal(19.399, Assert.Single(result.Ledgers).Total, 2e-3);
+        Assert.Equal(19.399, Assert.Single(result.Ledgers, ledger => ledger.Unit == "Ω").Total, 2e-3);
         Assert.Equal(Verdict.Tight, Single(result, "earth-resistance").Verdict);
 
         EarthingFit vague = Input.Earthing! with { SoilOhmMetres = Estimate.Of(20, 60, 200) };
         Assert.Equal(Verdict.Unknown, Single(EarthingExamination.Of(Input with { Earthing = vague }), "earth-resistance").Verdict);
     }
+
+    [Theory]
+    [InlineData(2.9, true)]
+    [InlineData(3.0, false)]
+    public void Rods_nearer_than_their_length_are_warned_of(double spacing, bool isClose) => Assert.Equal(
+        isClose, EarthingExamination.Of(Input with { Earthing = Input.Earthing! with { RodSpacingMetres = spacing } }).Findings.Any(finding => finding.Code == "earth-rods-close"));
 
     [Theory]
     [InlineData(16, "copper", Verdict.Ok)]
@@ -171,6 +181,10 @@ public sealed class EarthingExaminationTests
         Finding finding = Single(EarthingExamination.Of(Input with { Earthing = near }), "lightning-separation");
 
         Assert.Equal(0.264, finding.Limit!.Value, 1e-9); // 0.04 · 0.66 · 10 m.
+        Examination result = EarthingExamination.Of(Input with { Earthing = near });
+        Assert.Equal(0.264, Assert.Single(result.Ledgers, ledger => ledger.Title.StartsWith("separation", StringComparison.Ordinal)).Total, 1e-9);
+        Assert.Contains(result.Assumptions, assumption => assumption.Code == "separation-through-air");
+        Assert.DoesNotContain(EarthingExamination.Of(Input with { Earthing = near with { ThroughSolid = false } }).Assumptions, assumption => assumption.Code == "separation-through-air");
         Assert.Equal(Verdict.Ok, finding.Verdict);
         Assert.Equal(Verdict.Fails, Single(EarthingExamination.Of(Input with { Earthing = near with { ThroughSolid = true } }), "lightning-separation").Verdict);
     }

@@ -73,6 +73,102 @@ public sealed class MastExaminationTests
     }
 
     [Fact]
+    public void Brackets_lean_pointing_loss_and_swing_have_ledgers_that_end_at_their_findings()
+    {
+        MastResult result = MastExamination.Of(Input);
+
+        // As in the first test: tube 71.914 N/m over 3 m, antenna with its lever of 3.05 m; load factor 1.5, brackets 0.6 m apart.
+        double antenna = EurocodeWind.PeakPressurePa(WindRowsForTests.Open, 26, 10.1) * 1.2 * 0.06;
+        double couple = ((71.914 * 4.5) + (antenna * 3.05)) / 0.6;
+        double plain = couple + (71.914 * 3) + antenna;
+        Assert.Equal(1.5 * couple, Ledger(result, "force on the lower bracket, design value").Total, 0.2);
+        Ledger upper = Ledger(result, "force on the upper bracket, design value");
+        Assert.Equal(1.5 * plain, upper.Total, 0.2);
+        Assert.Equal(Single(result, "mast-bracket").Value!.Value.Median, upper.Total, 1e-9);
+        Assert.Contains("characteristic wind so far: 119", upper.Lines.Single(line => line.Code == "structural-factor").Note, StringComparison.Ordinal);
+
+        Ledger lean = Ledger(result, "lean of the mast's top");
+
+        // Textbook slopes of a cantilever: w·L³/6EI, P·L²/2EI and, for the antenna's centre 0.05 m above the top, M·L/EI; I = 23.47 cm⁴ (EN 10219-2).
+        double radians = ((71.914 * 27 / 6) + (antenna * 9 / 2) + (antenna * 0.05 * 3)) / (210e9 * 23.47e-8);
+        Assert.Equal(double.RadiansToDegrees(radians), lean.Total, 1e-3);
+        Ledger loss = Ledger(result, "loss of the beam by the lean");
+        Assert.Equal(Single(result, "antenna-pointing-in-wind").Value!.Value.Median, loss.Total, 1e-12);
+
+        Ledger swing = Ledger(result, "natural frequency");
+        Assert.Equal(Single(result, "mast-swing").Value!.Value.Median, swing.Total, 1e-9);
+        Assert.True(swing.Lines.Single(line => line.Code == "antenna").Value < 0);
+    }
+
+    [Fact]
+    public void A_guy_s_tension_has_its_ledger()
+    {
+        MastResult guyed = MastExamination.Of(Input with { Mast = Input.Mast! with { Guys = new(2, 60, 0.004, 4, 9000, 4000, 4) } });
+        Ledger tension = Ledger(guyed, "tension of a guy");
+
+        Assert.Equal(Single(guyed, "mast-guys").Value!.Value.Median, tension.Total, 1e-9);
+        double across = tension.Lines.Single(line => line.Code == "across").Value;
+        Assert.Equal(across, tension.Lines.Single(line => line.Code == "slope").Value, 1e-9); // 1/cos 60° is 2.
+        Assert.DoesNotContain(guyed.Examination.Ledgers, ledger => ledger.Unit == "Hz");
+    }
+
+    /// <summary>An ultimate gust for the form of ASCE/SEI 7-16.</summary>
+    private static readonly BasicWind Gust = new()
+    {
+        SpeedMetresPerSecond = 50,
+        Averaging = WindAveraging.ThreeSecondGust,
+        ReturnPeriodYears = 700,
+        Level = WindLevel.Ultimate,
+        Form = WindForm.Asce,
+        Exposure = "C",
+    };
+
+    [Fact]
+    public void The_American_form_takes_a_tenth_off_the_strength_and_calls_nothing_characteristic()
+    {
+        MastResult american = MastExamination.Of(Input with { Wind = Gust });
+        Ledger strength = Ledger(american, "bending strength");
+
+        // φ 0.90 of AISC 360-16, clause F1, from memory; W = 7.784 cm³.
+        Assert.Equal(0.9 * 7.784 * 235, strength.Total, 0.5);
+        Assert.Equal(-0.1 * 7.784 * 235, strength.Lines.Single(line => line.Code == "resistance-factor").Value, 0.1);
+        Assert.Contains(american.Examination.Assumptions, assumption => assumption is { Code: "weight-factor" } && assumption.Text.Contains("1.2", StringComparison.Ordinal));
+        Assert.Contains("under the ultimate wind", FindingSentences.Text(Single(american, "mast-bending")), StringComparison.Ordinal);
+        Assert.DoesNotContain(american.Examination.Ledgers, ledger => (ledger.Title + string.Concat(ledger.Lines.Select(line => line.Note))).Contains("characteristic", StringComparison.Ordinal));
+
+        // A factor of the plan's own stands in for either.
+        Ledger own = Ledger(MastExamination.Of(Input with { Wind = Gust, Mast = Input.Mast! with { MaterialFactor = 1.25 } }), "bending strength");
+        Assert.Equal(7.784 * 235 / 1.25, own.Total, 0.5);
+    }
+
+    [Fact]
+    public void Every_value_that_nobody_gave_is_listed()
+    {
+        MastInput input = Input with
+        {
+            Antenna = Input.Antenna with { DragCoefficient = null },
+            Mast = Input.Mast! with { Box = new(0.2, 0.3, 1, 2, null), Cable = new(0.007, null, 0.06) },
+        };
+        string[] wanted = ["antenna-area-drag", "mast-box-drag", "mast-cable-length", "round-members", "weight-factor"];
+        Assert.Equal(wanted, Codes(input).Intersect(wanted).Order(StringComparer.Ordinal));
+
+        MastInput given = input with
+        {
+            Antenna = Input.Antenna,
+            Mast = input.Mast! with { Box = input.Mast.Box! with { DragCoefficient = 1.8 }, Cable = input.Mast.Cable! with { LengthMetres = 2 } },
+        };
+        Assert.Equal(["round-members", "weight-factor"], Codes(given).Intersect(wanted).Order(StringComparer.Ordinal));
+
+        static IEnumerable<string> Codes(MastInput of) => MastExamination.Of(of).Examination.Assumptions.Select(assumption => assumption.Code);
+    }
+
+    [Fact]
+    public void The_swing_is_told_with_the_case_that_it_is_of() => Assert.Contains(
+        "with ice of class G2",
+        FindingSentences.Text(Single(MastExamination.Of(Input with { Wind = Input.Wind with { IceClass = "G2" }, Antenna = Input.Antenna with { DiameterMetres = 0.025 } }), "mast-swing")),
+        StringComparison.Ordinal);
+
+    [Fact]
     public void Half_of_wind_weight_and_ice_on_the_ropes_hangs_on_the_mast()
     {
         MastInput guyed = Input with { Mast = Input.Mast! with { Guys = new(2, 45, 0.004, 4, 9000, 4000, 4) } };
