@@ -48,6 +48,7 @@ public sealed class StationPictureTests
 
     private static readonly BoxCourse Box = new()
     {
+        InsideCelsius = Estimate.Of(-11, 15, 44),
         Hot = new("a hot day", [.. Enumerable.Range(0, 24).Select(hour => new BoxPoint(20 + (hour % 12), 30 + (hour % 12), 28, 12))]),
         Cold = new("a cold day", [.. Enumerable.Range(0, 24).Select(hour => new BoxPoint(-4, hour < 8 ? -6 : 5, hour < 8 ? -9 : 2, -5))]),
         Months = [.. Enumerable.Range(0, 12).Select(month => new BoxMonth(2, 10 + month, 4, 12, 30, 10 * month))],
@@ -103,7 +104,7 @@ public sealed class StationPictureTests
         {
             "diagram" => ["Collinear (ok)", "board (fails)", "lithium cell (tight)"],
             "mast" => ["87 % of the strength", "110 mm", "licensed"],
-            "box" => ["up to 41 °C", "down to −6 °C", "for 8 of 24 hours"],
+            "box" => ["judged at 44 °C in the hottest hour and −11 °C in the coldest", "up to 41 °C", "down to −6 °C", "for 8 of 24 hours"],
             _ => ["44 h", "20 to 70 h", "24 h are wanted"],
         };
         Assert.All(wanted, words => Assert.Contains(words, told, StringComparison.Ordinal));

@@ -31,6 +31,36 @@ public sealed class DemoBoxTests
     }
 
     [Fact]
+    public void The_months_means_tell_the_hours_with_dew_and_say_so()
+    {
+        (SupplyResult _, BoxResult box) = Of("net-loft");
+        Assert.InRange(box.DewHours!.Value.Median, 1, 8759);
+        Assert.Equal(Verdict.Tight, box.Examination.Findings.Single(finding => finding.Code == "box-dew-year").Verdict);
+        Assert.Contains("a made year with the months' means", FindingSentences.Text(box.Examination.Findings.Single(finding => finding.Code == "box-dew-year")), StringComparison.Ordinal);
+        Assert.Contains(box.Examination.Assumptions, assumption => assumption.Code == "box-made-year");
+
+        // Without the months there is nothing to tell them from, and nothing is made up.
+        Site site = Plan.Sites.Single(site => site.Key == "ferry-house") with { Climate = null };
+        (SupplyResult _, BoxResult bare) = StationBox.Of(LinkStation.Of(site, site.FitOuts.Single(one => one.Key == "net-loft")), Plan, StationCatalogueFile.LoadBuiltIn());
+        Assert.Null(bare.DewHours);
+        Assert.Contains("weather or climate", FindingSentences.Text(bare.Examination.Findings.Single(finding => finding.Code == "box-dew-year-unknown")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_months_alone_give_the_air_outside()
+    {
+        Site site = Plan.Sites.Single(site => site.Key == "ferry-house");
+        FitOut fitOut = site.FitOuts.Single(one => one.Key == "net-loft");
+        fitOut = fitOut with { Box = fitOut.Box with { OutsideCelsius = null } };
+        (SupplyResult _, BoxResult box) = StationBox.Of(LinkStation.Of(site, fitOut), Plan, StationCatalogueFile.LoadBuiltIn());
+
+        // Means of 8 to 17 °C by month, a daily swing of up to 5 K and some kelvins of weather about them.
+        Assert.InRange(box.OutsideCelsius!.Value.Low, -3, 7);
+        Assert.InRange(box.OutsideCelsius.Value.High, 18, 30);
+        Assert.Contains(box.Examination.Assumptions, assumption => assumption.Code == "box-made-outside");
+    }
+
+    [Fact]
     public void A_room_that_is_given_stays_as_it_is_given()
     {
         (SupplyResult _, BoxResult box) = Of("eaves");

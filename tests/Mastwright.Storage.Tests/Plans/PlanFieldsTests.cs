@@ -18,7 +18,7 @@ public sealed class PlanFieldsTests
         Assert.Equal("24 m", length.Value);
         Assert.Equal("length", length.Key);
         Assert.StartsWith("a length from 0 m", length.Wanted, StringComparison.Ordinal);
-        Assert.Equal(["masonry", "concrete", "timber", "steel", "chimney", "ground"], Of("net-loft", "mast/bracket/fixed-to").Choices);
+        Assert.Equal(["masonry", "concrete", "timber", "steel", "chimney", "gable", "anchor", "ground"], Of("net-loft", "mast/bracket/fixed-to").Choices);
         Assert.Equal(["yes", "no"], Of("net-loft", "box/drip-loops").Choices);
         Assert.Equal("1 A", Of("net-loft", "supply/6/branches/radio/2/fuse").Value);
     }
