@@ -49,27 +49,22 @@ public static class HazardExamination
     private static void OverheadLine(
         SiteHazards hazards, MastResult mast, string path, List<Finding> findings, List<Ledger> ledgers, List<Assumption> assumptions)
     {
-        if (hazards.HandlingMetres is null)
+        double? distance = hazards.OverheadLineMetres?.Low;
+        bool isWhole = mast.LengthLacks.IsEmpty;
+        bool isTold = distance is not null || !mast.LengthLacks.Contains("mast");
+        Ledger ledger = Reach(hazards, mast, path);
+        if (isTold)
         {
-            assumptions.Add(new("handling-length", FormattableString.Invariant($"{HandlingMetres:0} m more for those who raise the mast and what they hold"), "common practice", path + "/handling-length"));
+            ledgers.Add(ledger);
+            if (hazards.HandlingMetres is null)
+            {
+                assumptions.Add(new("handling-length", FormattableString.Invariant($"{HandlingMetres:0} m more for those who raise the mast and what they hold"), "common practice", path + "/handling-length"));
+            }
         }
 
-        bool isWhole = mast.LengthLacks.IsEmpty;
-        Ledger ledger = new($"reach of the fallen mast, with the clearance to overhead lines{(isWhole ? "" : ", as far as it is known")}", "m",
-        [
-            new("mast", "mast and antenna from the lower bracket to the tip", mast.LeastLengthMetres, "mast and antenna of the plan", isWhole ? "" : "without " + string.Join(", ", mast.LengthLacks)),
-            new("handling", "those who raise it and what they hold", hazards.HandlingMetres ?? HandlingMetres, hazards.HandlingMetres is null ? "common practice, assumed" : path + "/handling-length"),
-            .. hazards.LocalClearanceMetres is { } clear
-                ? [new LedgerLine("clearance", "local clearance to overhead lines", clear, path + "/local-clearance")]
-                : Array.Empty<LedgerLine>(),
-        ]);
-        ledgers.Add(ledger);
-
         // What is left out only makes the reach longer: a line within the known part is hit, one beyond it is not yet clear.
-        double? distance = hazards.OverheadLineMetres?.Low;
         bool isHit = distance < ledger.Total;
         bool isKnown = isWhole && distance is not null && hazards.LocalClearanceMetres is not null;
-        string reach = FormattableString.Invariant($"the mast with its antenna and those who raise it reach {mast.LeastLengthMetres + (hazards.HandlingMetres ?? HandlingMetres):0.#} m{(isWhole ? "" : " at least")} when they fall");
         findings.Add(new()
         {
             Code = "overhead-line",
@@ -83,10 +78,31 @@ public static class HazardExamination
             Source = "fallen reach of the mast and the clearance that the local rules ask for",
             Details = FindingDetails.Of(
                 ("distance", distance is { } metres ? FormattableString.Invariant($"The nearest overhead line is {metres:0.#} m away or further") : "How far the nearest overhead line is, nobody said"),
-                ("reach", reach + (hazards.LocalClearanceMetres is null ? "" : FormattableString.Invariant($", with the local clearance {ledger.Total:0.#} m"))
-                    + (isWhole ? "" : $"; how far in full is not known, for want of {string.Join(", ", mast.LengthLacks)}")),
+                ("reach", isTold ? ReachWords(hazards, mast, ledger) : "how far the mast reaches when it falls is not known"),
                 ("clearance", hazards.LocalClearanceMetres is null ? "; the local clearance is not given" : "")),
         });
+    }
+
+    private static Ledger Reach(SiteHazards hazards, MastResult mast, string path)
+    {
+        bool isWhole = mast.LengthLacks.IsEmpty;
+        return new($"reach of the fallen mast, with the clearance to overhead lines{(isWhole ? "" : ", as far as it is known")}", "m",
+        [
+            new("mast", "mast and antenna from the lower bracket to the tip", mast.LeastLengthMetres, "mast and antenna of the plan", isWhole ? "" : "without " + string.Join(", ", mast.LengthLacks)),
+            new("handling", "those who raise it and what they hold", hazards.HandlingMetres ?? HandlingMetres, hazards.HandlingMetres is null ? "common practice, assumed" : path + "/handling-length"),
+            .. hazards.LocalClearanceMetres is { } clear
+                ? [new LedgerLine("clearance", "local clearance to overhead lines", clear, path + "/local-clearance")]
+                : Array.Empty<LedgerLine>(),
+        ]);
+    }
+
+    private static string ReachWords(SiteHazards hazards, MastResult mast, Ledger reach)
+    {
+        bool isWhole = mast.LengthLacks.IsEmpty;
+        string length = FormattableString.Invariant($"{mast.LeastLengthMetres + (hazards.HandlingMetres ?? HandlingMetres):0.#} m{(isWhole ? "" : " at least")}");
+        string clear = hazards.LocalClearanceMetres is null ? "" : FormattableString.Invariant($", with the local clearance {reach.Total:0.#} m");
+        string open = isWhole ? "" : $"; how far in full is not known, for want of {string.Join(", ", mast.LengthLacks)}";
+        return $"the mast with its antenna and those who raise it reach {length} when they fall{clear}{open}";
     }
 
     private static void WorkingHeight(SiteHazards hazards, MastResult mast, string path, List<Finding> findings, List<Assumption> assumptions)
