@@ -6,7 +6,7 @@ namespace Mastwright.Plans;
 
 /// <summary>A year of weather around a box, made from the months' means where no weather file is: for how long dew stands in it, not for its extremes.</summary>
 /// <remarks>
-/// Light, air and sky are those of <see cref="MonthlyClimate.Year"/>, whose draws belong to the station. The air holds as much water all day as makes the stated
+/// Light, air and sky are those of <see cref="MonthlyClimate.Year(SunSite, string, int)"/>, whose draws belong to the station. The air holds as much water all day as makes the stated
 /// humidity in the day's coldest hour (common practice: nights are damp, days dry), and no wind blows.
 /// </remarks>
 internal static class MadeBoxYear
