@@ -11,7 +11,10 @@ internal sealed partial class CatalogueReader
     private static string[] SupplySections => ["cables", "power-classes", "converters", "loads", "cells"];
 
     private static readonly string[] CableKeys =
-        ["key", "name", "pairs", "awg", "ohm-per-km", "metal", "stranded", "most-ampere", "sheath-mm", "most-celsius", "source"];
+        ["key", "name", "pairs", "awg", "mm2", "ohm-per-km", "metal", "strands", "stranded", "most-ampere", "sheath-mm", "most-celsius", "source"];
+
+    /// <summary>What a cable's resistance may come from: one of these.</summary>
+    private static readonly string[] ConductorSizes = ["awg", "mm2", "ohm-per-km"];
 
     private static readonly string[] ClassKeys =
         ["key", "type", "pairs", "source-watt", "device-watt", "source-least-volt", "device-least-volt", "most-volt", "most-ampere", "source"];
@@ -44,6 +47,7 @@ internal sealed partial class CatalogueReader
         string? source = Text(row, place, "source", required: true);
         double? pairs = Number(row, place, "pairs", 0, 4, required: false) ?? 0;
         double? gauge = Number(row, place, "awg", 0, 40, required: false);
+        double? section = Number(row, place, "mm2", 0.01, 1000, required: false);
         double? ohms = Number(row, place, "ohm-per-km", 0.001, 10_000, required: false);
         double stranded = Number(row, place, "stranded", 1, 1.2, required: false) ?? 1;
         double? amperes = Number(row, place, "most-ampere", 0.001, 1000, required: true);
@@ -56,13 +60,33 @@ internal sealed partial class CatalogueReader
             "copper-clad-aluminium" => ConductorMetal.CopperCladAluminium,
             { } other => NotMetal(row, place, other),
         };
-        if (gauge is null == ohms is null && row.Find("awg") is null == row.Find("ohm-per-km") is null)
+        ConductorStrands? strands = Text(row, place, "strands", required: false) switch
         {
-            Fault(row, place, "give either 'awg' or 'ohm-per-km'");
+            null => null,
+            "solid" => ConductorStrands.Solid,
+            "stranded" => ConductorStrands.Stranded,
+            "flexible" => ConductorStrands.Flexible,
+            { } other => NotStrands(row, place, other),
+        };
+        if (ConductorSizes.Count(key => row.Find(key) is not null) != 1)
+        {
+            Fault(row, place, "give one of 'awg', 'mm2' and 'ohm-per-km'");
             return null;
         }
 
-        double? resistance = ohms ?? (gauge is { } number ? Conductor.OhmsPerKilometre(Conductor.AreaSquareMillimetres((int)number), metal) : null);
+        if (section is not null && row.Find("strands") is null)
+        {
+            Fault(row, place, "with 'mm2' give 'strands': solid, stranded or flexible");
+            return null;
+        }
+
+        double? resistance = (ohms, gauge, section) switch
+        {
+            ({ } given, _, _) => given,
+            (_, { } number, _) => Conductor.OhmsPerKilometre(Conductor.AreaSquareMillimetres((int)number), metal) * ConductorSections.LayFactor(strands ?? ConductorStrands.Solid),
+            (_, _, { } nominal) => ConductorSections.OhmsPerKilometre(nominal, strands ?? ConductorStrands.Flexible, metal),
+            _ => null,
+        };
         return name is null || source is null || amperes is null || sheath is null || celsius is null || resistance is null ? null : new()
         {
             Key = key,
@@ -213,6 +237,12 @@ internal sealed partial class CatalogueReader
                 ChargeTaper = taper.Value,
                 Source = source,
             };
+    }
+
+    private ConductorStrands? NotStrands(PlanNode row, string place, string found)
+    {
+        Fault(row.Find("strands")!, place + "/strands", $"'{PlanProblemList.Clip(found)}' is no make-up of a conductor; solid, stranded or flexible is");
+        return null;
     }
 
     private ConductorMetal NotMetal(PlanNode row, string place, string found)

@@ -101,8 +101,11 @@ internal sealed class SupplyBinder(PlanBinding binding)
                 binding.Add(reader.Find(SupplyKeys.Pairs)!, reader.PathOf(SupplyKeys.Pairs), ScalarBinder.ValueCode, "Three pairs cannot carry power there and back.", "1, 2 or 4");
             }
 
-            return new SupplyCable(reader.Path, isData, reader.Key(isData ? SupplyKeys.DataCableType : SupplyKeys.DcCableType), reader.Quantity(SupplyKeys.Length) ?? default)
+            KeyShape typeKey = isData ? SupplyKeys.DataCableType : SupplyKeys.DcCableType;
+            string type = reader.Find(typeKey) is { IsEmpty: true } ? "" : reader.Key(typeKey);
+            return new SupplyCable(reader.Path, isData, type, reader.Quantity(SupplyKeys.Length) ?? default)
             {
+                Conductor = Conductor(reader, typeKey, isData),
                 Pairs = pairs,
                 TemperatureCelsius = reader.Exact(SupplyKeys.CableTemperature),
                 Name = reader.Text(SupplyKeys.Name),
@@ -148,6 +151,54 @@ internal sealed class SupplyBinder(PlanBinding binding)
         }
 
         return shape == SupplyKeys.Part ? Part(reader) : Fork(reader, shape.Keys[0]);
+    }
+
+    /// <summary>The conductors of a cable that names no type; null where it names one.</summary>
+    private CableConductor? Conductor(MappingReader reader, KeyShape type, bool isData)
+    {
+        // Every key is read, whichever of them counts.
+        KeyShape[] own = [SupplyKeys.Gauge, SupplyKeys.Section, SupplyKeys.Metal, SupplyKeys.Strands, SupplyKeys.Carries, .. isData ? [SupplyKeys.CablePairs] : Array.Empty<KeyShape>()];
+        KeyShape[] present = [.. own.Where(reader.Has)];
+        CableConductor conductor = new()
+        {
+            Gauge = reader.Whole(SupplyKeys.Gauge),
+            SquareMillimetres = reader.Exact(SupplyKeys.Section) * 1e6,
+            Metal = reader.Has(SupplyKeys.Metal)
+                ? reader.Choice(SupplyKeys.Metal) switch { 1 => ConductorMetal.Aluminium, 2 => ConductorMetal.CopperCladAluminium, _ => ConductorMetal.Copper }
+                : null,
+            Strands = reader.Has(SupplyKeys.Strands)
+                ? reader.Choice(SupplyKeys.Strands) switch { 1 => ConductorStrands.Stranded, 2 => ConductorStrands.Flexible, _ => ConductorStrands.Solid }
+                : null,
+            MostAmperes = reader.Exact(SupplyKeys.Carries),
+            CablePairs = isData ? reader.Whole(SupplyKeys.CablePairs) : null,
+        };
+        if (reader.Find(type) is { IsEmpty: false })
+        {
+            if (present.Length > 0)
+            {
+                binding.Add(
+                    reader.Find(present[0])!, reader.PathOf(present[0]), "plan-contradiction", $"The cable names a type of the catalogue and its '{present[0].Name}' too.",
+                    $"the type alone, or '{type.Name}' empty and its conductors");
+            }
+
+            return null;
+        }
+
+        if (reader.Has(SupplyKeys.Gauge) == reader.Has(SupplyKeys.Section))
+        {
+            KeyShape wrong = reader.Has(SupplyKeys.Section) ? SupplyKeys.Section : type;
+            binding.Add(
+                reader.Find(wrong)!, reader.PathOf(wrong), "plan-contradiction",
+                wrong == type ? "The cable names no type of the catalogue, and nothing tells its conductors." : "The cable has a gauge and a section.",
+                $"a type such as {((KeyNameShape)type.Value).Example}, or one of 'gauge' and 'section'");
+        }
+
+        if (conductor.CablePairs == 3)
+        {
+            binding.Add(reader.Find(SupplyKeys.CablePairs)!, reader.PathOf(SupplyKeys.CablePairs), ScalarBinder.ValueCode, "Data cables have two pairs or four.", "2 or 4");
+        }
+
+        return conductor;
     }
 
     private static SupplySource Source(MappingReader reader, SupplySourceKind kind, KeyShape volts) => new(reader.Path, kind)

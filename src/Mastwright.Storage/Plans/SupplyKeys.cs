@@ -29,13 +29,19 @@ internal static class SupplyKeys
     internal static readonly KeyShape InjectorVolts = new("injector", new QuantityShape(Dimension.Voltage, 5, 57, "24 V"), "Passive injector: the voltage that it puts on the pairs, whatever is plugged in.", Required: true);
     internal static readonly MappingShape Injector = new("injector", InjectorVolts, Power, Efficiency, Name);
 
-    internal static readonly KeyShape DataCableType = new("data-cable", new KeyNameShape("cat-5e"), "Data cable that carries the power: its catalogue type.", Required: true);
-    internal static readonly KeyShape DcCableType = new("dc-cable", new KeyNameShape("flexible-1-5"), "Cable with two cores: its catalogue type.", Required: true);
+    internal static readonly KeyShape DataCableType = new("data-cable", new KeyNameShape("cat-5e"), "Data cable that carries the power: its catalogue type; empty when its conductors stand here.", Required: true, MayBeEmpty: true);
+    internal static readonly KeyShape DcCableType = new("dc-cable", new KeyNameShape("flexible-1-5"), "Cable with two cores: its catalogue type; empty when its conductors stand here.", Required: true, MayBeEmpty: true);
     internal static readonly KeyShape Length = new("length", Metres, "Length of the cable.", Required: true);
     internal static readonly KeyShape Pairs = new("pairs", new WholeShape(1, 4), "Pairs that carry the power, 1, 2 or 4, half of their conductors each way; without it what the source uses.");
     internal static readonly KeyShape CableTemperature = new("temperature", Around, "Temperature around the cable, in its bundle.");
-    internal static readonly MappingShape DataCable = new("data cable", DataCableType, Length, Pairs, CableTemperature, Name);
-    internal static readonly MappingShape DcCable = new("direct-current cable", DcCableType, Length, CableTemperature, Name);
+    internal static readonly KeyShape Gauge = new("gauge", new WholeShape(0, 40), "American wire gauge of a conductor, in place of a catalogue type.");
+    internal static readonly KeyShape Section = new("section", new QuantityShape(Dimension.Area, 1e-8, 1e-4, "1.5 mm²"), "Nominal section of a conductor, in place of a catalogue type.");
+    internal static readonly KeyShape Metal = new("metal", new ChoiceShape("copper", "aluminium", "copper-clad-aluminium"), "What the conductors are made of; without it copper, listed as assumed.");
+    internal static readonly KeyShape Strands = new("strands", new ChoiceShape("solid", "stranded", "flexible"), "How a conductor is made up: one wire, several, or many thin ones; without it flexible, which has the greatest resistance.");
+    internal static readonly KeyShape Carries = new("carries", new QuantityShape(Dimension.Current, 0.01, 100, "0.5 A"), "The most current in one conductor; without it from its section, listed as assumed.");
+    internal static readonly KeyShape CablePairs = new("cable-pairs", new WholeShape(2, 4), "Pairs in the data cable, 2 or 4; without it 4, listed as assumed.");
+    internal static readonly MappingShape DataCable = new("data cable", DataCableType, Length, Pairs, CableTemperature, Gauge, Section, Metal, Strands, Carries, CablePairs, Name);
+    internal static readonly MappingShape DcCable = new("direct-current cable", DcCableType, Length, CableTemperature, Gauge, Section, Metal, Strands, Carries, Name);
 
     internal static readonly KeyShape ConverterVolts = new("converter", new QuantityShape(Dimension.Voltage, 0.5, 60, "5 V"), "Converter: its output voltage.", Required: true);
     internal static readonly KeyShape Kind = new("kind", new KeyNameShape("isolated"), "Kind of converter in the catalogue; without it buck, a step-down converter.");

@@ -136,7 +136,7 @@ internal sealed class ElementRows(FitOutReport report)
         {
             SupplySource { Kind: SupplySourceKind.PowerOverCable } source => (ElementKind.Source, "power-over-cable source", source.ClassKey),
             SupplySource source => (ElementKind.Source, source.Kind == SupplySourceKind.Injector ? "injector" : "mains adapter", Volts(source.Volts)),
-            SupplyCable cable => (cable.IsData ? ElementKind.DataCable : ElementKind.PowerCable, cable.IsData ? "data cable with power" : "cable with two cores", StationElements.Text($"{cable.LengthMetres.Median:0.##} m, {cable.CableType}")),
+            SupplyCable cable => (cable.IsData ? ElementKind.DataCable : ElementKind.PowerCable, cable.IsData ? "data cable with power" : "cable with two cores", StationElements.Text($"{cable.LengthMetres.Median:0.##} m, {cable.Make}")),
             SupplyConverter converter => (ElementKind.Converter, "converter", "to " + Volts(converter.OutputVolts)),
             SupplyFuse fuse => (ElementKind.Fuse, "fuse", StationElements.Text($"{fuse.Amperes:0.###} A")),
             SupplyArrester => (ElementKind.Arrester, "surge arrester", ""),

@@ -102,7 +102,7 @@ internal static class PartsNeeded
     {
         SupplySource { Kind: SupplySourceKind.PowerOverCable } source => One("power-over-cable source " + source.ClassKey, source),
         SupplySource source => One(FormattableString.Invariant($"{(source.Kind == SupplySourceKind.Injector ? "injector" : "mains adapter")} {source.Volts:0.#} V"), source),
-        SupplyCable cable => new(Named((cable.IsData ? "data cable " : "cable ") + cable.CableType, cable.Name), 1, cable.LengthMetres, cable.PlanPath),
+        SupplyCable cable => new(Named((cable.IsData ? "data cable " : "cable ") + cable.Make, cable.Name), 1, cable.LengthMetres, cable.PlanPath),
         SupplyConverter converter => One(FormattableString.Invariant($"converter to {converter.OutputVolts:0.#} V"), converter),
         SupplyFuse fuse => One(FormattableString.Invariant($"fuse {fuse.Amperes:0.###} A"), fuse),
         SupplyArrester arrester => One("data cable surge arrester", arrester),

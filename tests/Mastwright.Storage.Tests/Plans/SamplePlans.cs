@@ -110,6 +110,16 @@ internal static class SamplePlans
                       board:
                         - dc-cable: flexible-1-5
                           length: 1 m
+                        - dc-cable:
+                          gauge: 18
+                          length: 1 m
+                        - data-cable:
+                          section: 0.25 mm²
+                          metal: copper
+                          strands: stranded
+                          carries: 0.5 A
+                          cable-pairs: 2
+                          length: 1 m
                         - board: small-board
                           idle: 1.1 ± 0.2 W
                           busy: 2.4 W

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Station.Supply;
 using Mastwright.Storage.Catalogue;
 using Mastwright.Storage.Plans;
 
@@ -49,6 +50,36 @@ public sealed class SupplyAgainstRowsTests
         PlanProblem problem = Assert.Single(folder.Read(Text("{mains-adapter: 5 V}, {board: small-board, " + figures + "}")).Problems);
         Assert.Equal("sites/one/fit-outs/a/supply/2/" + key, problem.Path);
         Assert.Contains("It draws less", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("dc-cable: , length: 3 m", "dc-cable", "nothing tells its conductors")]
+    [InlineData("dc-cable: , length: 3 m, gauge: 18, section: 1 mm2", "section", "a gauge and a section")]
+    [InlineData("dc-cable: flexible-1, length: 3 m, metal: copper", "metal", "and its 'metal' too")]
+    [InlineData("data-cable: , length: 3 m, gauge: 24, cable-pairs: 3", "cable-pairs", "two pairs or four")]
+    [InlineData("data-cable: , length: 3 m, gauge: 41", "gauge", "41")]
+    [InlineData("dc-cable: , length: 3 m, section: 500 mm2", "section", "500 mm")]
+    public void Conductors_that_say_too_little_or_too_much_are_refused(string cable, string key, string words)
+    {
+        using PlanFolderFixture folder = new();
+        PlanProblem problem = Assert.Single(folder.Read(Text("{mains-adapter: 24 V}, {" + cable + "}, {board: small-board}")).Problems);
+        Assert.Equal("sites/one/fit-outs/a/supply/2/" + key, problem.Path);
+        Assert.Contains(words, problem.Message + problem.Found, StringComparison.Ordinal);
+        Assert.True(problem.Line > 0 && problem.Wanted.Length > 0);
+    }
+
+    [Fact]
+    public void Conductors_arrive_as_they_are_written()
+    {
+        using PlanFolderFixture folder = new();
+        ImmutableArray<SupplyPart> parts = PlanFileTests.Good(folder.Read(Text(
+            "{mains-adapter: 24 V}, {dc-cable: , length: 3 m, section: 1.5 mm2, metal: aluminium, strands: stranded, carries: 9 A}, {data-cable: , length: 3 m, gauge: 24, metal: copper-clad-aluminium, strands: solid, cable-pairs: 2}, {board: small-board}")))
+            .Plan.Sites[0].FitOuts[0].Supply;
+        CableConductor cores = ((SupplyCable)parts[1]).Conductor!;
+        CableConductor pairs = ((SupplyCable)parts[2]).Conductor!;
+
+        Assert.Equal((1.5, ConductorMetal.Aluminium, ConductorStrands.Stranded, 9), (Math.Round(cores.SquareMillimetres!.Value, 9), cores.Metal, cores.Strands, cores.MostAmperes));
+        Assert.Equal((24, ConductorMetal.CopperCladAluminium, ConductorStrands.Solid, 2), (pairs.Gauge, pairs.Metal, pairs.Strands, pairs.CablePairs));
     }
 
     [Fact]

@@ -48,7 +48,7 @@ public enum SupplySourceKind
 /// <summary>A cable: a data cable over whose pairs the power goes, or a cable with two cores.</summary>
 /// <param name="PlanPath">Where in the plan it stands.</param>
 /// <param name="IsData">Whether it is a data cable.</param>
-/// <param name="CableType">Catalogue key, such as "cat-5e".</param>
+/// <param name="CableType">Catalogue key, such as "cat-5e"; empty when the plan describes its conductors.</param>
 /// <param name="LengthMetres">Its length in metres with its precision: zero or more.</param>
 public sealed record SupplyCable(string PlanPath, bool IsData, string CableType, Estimate LengthMetres) : SupplyPart(PlanPath)
 {
@@ -56,6 +56,12 @@ public sealed record SupplyCable(string PlanPath, bool IsData, string CableType,
     public Estimate LengthMetres { get; init; } = LengthMetres.Low >= 0 && double.IsFinite(LengthMetres.High)
         ? LengthMetres
         : throw new ArgumentOutOfRangeException(nameof(LengthMetres), "A length is finite and zero or more.");
+
+    /// <summary>Its conductors, where no type of the catalogue is named.</summary>
+    public CableConductor? Conductor { get; init; }
+
+    /// <summary>Its type or its conductors, as on a parts list.</summary>
+    public string Make => CableType.Length > 0 ? CableType : Conductor?.ToString() ?? "";
 
     /// <summary>Pairs that carry the power, 1, 2 or 4, half of their conductors each way; null for what the source uses.</summary>
     public int? Pairs { get; init; }

@@ -143,7 +143,8 @@ internal sealed class SupplyTree
     private SeriesNode? Cable(SupplyCable cable, Stretch stretch, SupplyNode? next)
     {
         SupplyCatalogue catalogue = context.Catalogue;
-        if (catalogue.Cable(cable.CableType) is not { } row || row.IsData != cable.IsData)
+        CableRow? known = cable.Conductor?.Row(cable.IsData, cable.PlanPath, Assumptions) ?? catalogue.Cable(cable.CableType);
+        if (known is not { } row || row.IsData != cable.IsData)
         {
             string what = cable.IsData ? "data cable" : "cable with two cores";
             Unknown(cable, what, cable.CableType, catalogue.Cables.Where(one => one.IsData == cable.IsData).Select(one => one.Key));
@@ -167,7 +168,7 @@ internal sealed class SupplyTree
         double ohms = 2 * row.OhmsPerKilometre * metres / 1000 / each * Conductor.TemperatureFactor(celsius, row.Metal);
         return next is null
             ? null
-            : new(cable.PlanPath, Label(cable, Text($"{metres:0.#} m of {row.Name}")), "catalogue " + row.Key + ": " + row.Source, ohms, new(row, metres, each, celsius), next);
+            : new(cable.PlanPath, Label(cable, Text($"{metres:0.#} m of {row.Name}")), (cable.Conductor is null ? "catalogue " + row.Key : cable.PlanPath) + ": " + row.Source, ohms, new(row, metres, each, celsius), next);
     }
 
     private ConverterNode? Converter(SupplyConverter converter, Stretch stretch, SupplyNode? next)
