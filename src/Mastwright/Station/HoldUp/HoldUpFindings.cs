@@ -157,7 +157,7 @@ internal static class HoldUpFindings
         Estimate? hours = result.RechargeHours;
         BatteryPack pack = battery.Pack;
         CellRow cell = pack.Cell;
-        string limits = $"charged between {Celsius(cell.ChargeLeastCelsius)} and {Celsius(cell.MostCelsius)} alone";
+        string limits = $"outside the {Celsius(cell.ChargeLeastCelsius)} to {Celsius(cell.MostCelsius)} that a {cell.Name} may be charged at,";
         bool isRefused = pack.MostChargeAmperes(battery.Celsius.Median) == 0;
         bool isRefusedAtAnEnd = pack.MostChargeAmperes(battery.Celsius.Low) == 0 || pack.MostChargeAmperes(battery.Celsius.High) == 0;
         double wanted = SupplyDefaults.WantedRechargeHours;
@@ -174,11 +174,11 @@ internal static class HoldUpFindings
             Source = "common practice",
             Details = FindingDetails.Of(
                 ("time", hours is not { } known
-                        ? isRefused ? $"the battery is not recharged at its {Celsius(battery.Celsius.Median)}: a {cell.Name} may be {limits}"
+                        ? isRefused ? $"the battery is not recharged at its {Celsius(battery.Celsius.Median)}, {limits}"
                             : "the battery never recharges: the charger gives no more than the loads draw"
                     : double.IsFinite(known.High) ? "the battery is full again in " + Hours(known)
-                    : $"the battery is full again in {Hours(known.Low)} or more, {Hours(known.Median)} in the middle, and never "
-                        + (isRefusedAtAnEnd ? $"while it is outside its limits: a {cell.Name} may be {limits}" : "under the greatest load")),
+                    : $"the battery is full again in {Hours(known.Low)} or more, {Hours(known.Median)} in the middle, never "
+                        + (isRefusedAtAnEnd ? limits : "under the greatest load,")),
                 ("wanted", Hours(wanted))),
         };
     }

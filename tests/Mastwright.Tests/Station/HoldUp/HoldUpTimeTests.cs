@@ -101,7 +101,7 @@ public sealed class HoldUpTimeTests
     [Theory]
     [InlineData(-15, -15, -15, Verdict.Fails, "not recharged at its -15 °C")]
     [InlineData(-15, -5, 20, Verdict.Fails, "not recharged at its -5 °C")]
-    [InlineData(-15, 10, 30, Verdict.Tight, "never while it is outside its limits")]
+    [InlineData(-15, 10, 30, Verdict.Tight, "never outside the 0 °C to 60 °C that a cell may be charged at, while it feeds its loads")]
     [InlineData(5, 10, 30, Verdict.Ok, "full again in")]
     public void A_recharge_is_judged_by_where_the_cold_lets_it(double low, double middle, double high, Verdict verdict, string words)
     {
