@@ -154,7 +154,7 @@ public sealed class SweepRaster
         return CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref place, 0);
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector512<double> CoversOf(ref byte code, ref long places, nint offset)
     {
         ref double height = ref MemoryMarshal.GetArrayDataReference(coverHeights);
@@ -171,13 +171,13 @@ public sealed class SweepRaster
 
     /// <summary>Heights at two places, one beside each of eight cells and the other beside each of eight others.</summary>
     /// <remarks>Weighted in single precision: a tenth of a millimetre. Two places, for they fill the vector.</remarks>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal (Vector512<double> One, Vector512<double> Other) HeightsBeside(
         ReadOnlySpan<long> cells, in SweepOffset one, ReadOnlySpan<long> others, in SweepOffset other) =>
         Vector512.Widen(Vector512.Narrow(Weighted(cells, in one), Weighted(others, in other)).AsSingle());
 
     /// <summary>The height in the lower half of each number.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector512<long> Weighted(ReadOnlySpan<long> cells, in SweepOffset offset)
     {
         ref long places = ref Within(cells, offset.NorthWest, lowest, highest);
@@ -188,7 +188,7 @@ public sealed class SweepRaster
     }
 
     /// <summary>Heights of the cover at a place beside each of eight cells.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Vector512<double> CoversBeside(ReadOnlySpan<long> cells, in SweepOffset offset) =>
         CoversOf(ref MemoryMarshal.GetArrayDataReference(cover), ref Within(cells, offset.Nearest, 0, heights.Length - 1), offset.Nearest);
 
