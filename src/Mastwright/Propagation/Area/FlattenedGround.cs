@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Mastwright.Propagation.Area;
@@ -35,6 +36,7 @@ internal sealed class FlattenedGround(double[] heights, int capacity, double fal
     }
 
     /// <summary>Adds the next point; whether it is a new horizon of the station.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal bool Push(int point, double x)
     {
         hull.Push(point, x, z[point]);

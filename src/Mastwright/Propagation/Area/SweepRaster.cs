@@ -135,6 +135,7 @@ public sealed class SweepRaster
     }
 
     /// <summary>The same at eight places whose four neighbours are held; numbers of no meaning at others.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Vector512<double> HeightsAt(Vector512<double> easts, Vector512<double> souths)
     {
         Vector512<double> west = Vector512.Floor(easts);
@@ -148,6 +149,7 @@ public sealed class SweepRaster
     }
 
     /// <summary>Heights of the cover of the cells nearest to eight places on the grid.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Vector512<double> CoversAt(Vector512<double> easts, Vector512<double> souths)
     {
         ref long place = ref FourCorners.OneByOne(NearestCells(easts, souths), stackalloc long[Lanes]);
@@ -221,6 +223,7 @@ public sealed class SweepRaster
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector512<long> NearestCells(Vector512<double> easts, Vector512<double> souths)
     {
         Vector512<double> half = Vector512.Create(0.5);
@@ -228,6 +231,7 @@ public sealed class SweepRaster
         return Vector512.Min(Vector512.Max(places, Vector512<long>.Zero), Vector512.Create((long)heights.Length - 1));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector512<long> PlacesOf(Vector512<double> east, Vector512<double> south) =>
         Vector512.ConvertToInt64Native((south * pitch) + east + Vector512.Create((double)middle));
 

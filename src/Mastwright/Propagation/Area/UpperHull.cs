@@ -33,7 +33,7 @@ internal sealed class UpperHull(int capacity)
 
     /// <summary>Adds a point.</summary>
     /// <returns>The number of the point that is now its left neighbour; −1 if it is the first.</returns>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal int Push(int point, double x, double z)
     {
         ref Vertex bottom = ref MemoryMarshal.GetArrayDataReference(vertices);
