@@ -17,6 +17,7 @@ internal sealed class SweepLayout
         Pitch = pitch;
         Origin = origin;
         Length = length;
+        Middle = (reach * pitch) + reach + origin;
         held = rows;
     }
 
@@ -39,7 +40,7 @@ internal sealed class SweepLayout
     internal bool IsWhole => held is null;
 
     /// <summary>Place of the station's own cell, which is always held.</summary>
-    internal int Middle => At(0, 0);
+    internal int Middle { get; }
 
     /// <summary>First and last place whose neighbours to the east, south and south-east are places, too.</summary>
     internal (int First, int Last) WithNeighbours => (Math.Max(0, -Pitch), Length - 2 - Math.Max(0, Pitch));
@@ -89,7 +90,7 @@ internal sealed class SweepLayout
     internal int Index(int column, int row) => (row * Pitch) + column + Origin;
 
     /// <summary>Place of a cell counted from the station's own.</summary>
-    internal int At(int east, int north) => ((Reach - north) * Pitch) + Reach + east + Origin;
+    internal int At(int east, int north) => Middle + east - (north * Pitch);
 
     /// <summary>First and last column held of a row; the last is before the first where there is none.</summary>
     internal (int First, int Last) Row(int row) => held is null ? (0, Side - 1) : held[row];
