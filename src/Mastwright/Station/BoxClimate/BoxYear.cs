@@ -6,6 +6,9 @@ namespace Mastwright.Station.BoxClimate;
 /// <summary>A box through a year of hours: how warm and how cold it gets, and how long dew or frost stands in it.</summary>
 public sealed class BoxYear
 {
+    /// <summary>Water in g/m³ by which two rounds may differ and still be the same.</summary>
+    private const double SameWater = 1e-12;
+
     private readonly double[] _rising;
 
     private BoxYear(double[] rising, double coldest, bool[] least, bool[] middle, bool[] most)
@@ -83,8 +86,9 @@ public sealed class BoxYear
     {
         double water = HumidAir.GramsPerCubicMetre(BoxDefaults.ShutCelsius, BoxDefaults.ShutHumidity * HumidAir.SaturationHpa(BoxDefaults.ShutCelsius));
         bool[] wet = new bool[inside.Length];
+        double[] firstRound = new double[inside.Length];
 
-        // The first time round finds the water that the second begins with.
+        // The first time round finds the water that the second begins with. Once the two agree they go on alike: mostly within days.
         for (int year = 0; year < 2; year++)
         {
             for (int i = 0; i < inside.Length; i++)
@@ -94,6 +98,12 @@ public sealed class BoxYear
                 // What it breathes in as it cools comes on top of what leaks.
                 double breath = Math.Max(0, SealedAir.Breath(1, before, inside[i]));
                 water = BoxWater.AfterHour(water, stays[i], vapour[i], airChanges + breath);
+                if (year > 0 && Math.Abs(water - firstRound[i]) <= SameWater)
+                {
+                    return wet;
+                }
+
+                firstRound[i] = water;
                 wet[i] = water > stays[i];
             }
         }

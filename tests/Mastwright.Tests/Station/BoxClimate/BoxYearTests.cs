@@ -57,6 +57,18 @@ public sealed class BoxYearTests
     }
 
     [Fact]
+    public void Dew_does_not_hang_on_the_hour_that_the_year_is_begun_in()
+    {
+        BoxHour[] hours = Year.Value;
+        BoxYear january = BoxYear.Of(Box, hours);
+        BoxYear june = BoxYear.Of(Box, [.. hours[4000..], .. hours[..4000]]);
+
+        Assert.Equal(january.DewHours, june.DewHours);
+        Assert.Equal(january.IsWetByHour[4000..], june.IsWetByHour[..^4000]);
+        Assert.InRange(january.DewHours.Median, 1, 8759);
+    }
+
+    [Fact]
     public void The_days_and_the_months_are_rows_of_the_year()
     {
         BoxHour[] hours = Year.Value;
