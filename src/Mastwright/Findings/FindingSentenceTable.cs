@@ -84,7 +84,7 @@ internal static class FindingSentenceTable
         ("battery-rate", "The battery gives {amperes} at the most; its cells bear {limit} for long.", "Use more cells side by side."),
         ("battery-temperature", "The battery is between {low} and {high}; its cells bear {least} to {most}.", "Shade the box or move the cells where it is cooler (or warmer): cells outside their limits fail, and hot lithium cells can catch fire."),
         ("battery-charge-cold", "The battery gets as cold as {coldest}, and a {cell} must not be charged below {limit}. {charger}.", "Charging in the cold ruins cells and makes lithium cells a fire hazard: have the charger measure their temperature and stop, or keep them warmer."),
-        ("battery-recharge", "After a failure {time} while it feeds its loads; {wanted} are wanted.", "Use a stronger charger within what the cells bear, or feed less from the battery."),
+        ("battery-recharge", "After a failure {time} while it feeds its loads; {wanted} are wanted.", "Use a stronger charger within what the cells bear, feed less from the battery, or keep it where it may be charged."),
         ("battery-unfed", "Nothing in the plan charges the battery; it lasts for {hours}.", "Say what feeds it, or how often it is changed."),
         ("solar-unknown", "Whether the panel keeps the station going through the year is not known, for want of {missing}.", "Give it: a battery in 'supply', 'weather' or 'climate' at the site."),
         ("solar-service", "{why}. {sizes}.", "Use more panel or more cells, tilt the panel steeper for the winter, move it out of the shade, or draw less."),
