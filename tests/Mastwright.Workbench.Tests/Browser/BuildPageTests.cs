@@ -5,7 +5,7 @@ namespace Mastwright.Tests.Workbench.Browser;
 
 /// <summary>What stands at a site, as a page: a changed length followed through, kept and undone, by keyboard alone.</summary>
 [Trait("needs", "system")]
-[Collection(WrittenDemo.Name)]
+[Collection(WrittenPages.Name)]
 public sealed class BuildPageTests(WrittenDemo demo)
 {
     private const string Cable = "build?site=ferry-house&element=supply/3";

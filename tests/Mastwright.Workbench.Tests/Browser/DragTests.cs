@@ -6,7 +6,7 @@ namespace Mastwright.Tests.Workbench.Browser;
 
 /// <summary>What is moved on the map is followed, settles where it is let go, and is kept in the plan or taken back.</summary>
 [Trait("needs", "system")]
-[Collection(WrittenDemo.Name)]
+[Collection(MovedMap.Name)]
 public sealed partial class DragTests(WrittenDemo demo)
 {
     [Fact]
@@ -59,6 +59,9 @@ public sealed partial class DragTests(WrittenDemo demo)
         Match trial = Trial().Match(Uri.UnescapeDataString(page.Url));
         double height = double.Parse(trial.Groups["height"].Value, CultureInfo.InvariantCulture);
         Assert.InRange(height, 13, 30);
+
+        // What is kept is what the sheet shows: it hears of the height a moment after the address.
+        await page.WaitForFunctionAsync("() => document.querySelector('.trial-sheet')?.innerText.includes('m up')");
 
         // Kept: two values of the plan's text are others, and nothing else. The roof is 7 m up; the plan counts from it.
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();

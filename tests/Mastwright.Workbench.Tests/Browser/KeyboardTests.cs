@@ -4,7 +4,7 @@ namespace Mastwright.Tests.Workbench.Browser;
 
 /// <summary>The whole job by keyboard alone, and what a screen reader meets.</summary>
 [Trait("needs", "system")]
-[Collection(WrittenDemo.Name)]
+[Collection(MovedMap.Name)]
 public sealed class KeyboardTests(WrittenDemo demo)
 {
     private const int MostTabs = 160;

@@ -6,7 +6,7 @@ namespace Mastwright.Tests.Workbench.Browser;
 
 /// <summary>The pages beside the ground: between the stations, the proof, records coming in, and the log.</summary>
 [Trait("needs", "system")]
-[Collection(WrittenDemo.Name)]
+[Collection(WrittenPages.Name)]
 public sealed class PagesTests(WrittenDemo demo)
 {
     /// <summary>Not the network of the demo: what is proved there stays as it is.</summary>

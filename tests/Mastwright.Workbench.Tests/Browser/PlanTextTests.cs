@@ -5,7 +5,7 @@ namespace Mastwright.Tests.Workbench.Browser;
 
 /// <summary>The plan's text in the page: problems in place, drafts, conflicts, and a server that is killed in the middle.</summary>
 [Trait("needs", "system")]
-[Collection(WrittenDemo.Name)]
+[Collection(WrittenPages.Name)]
 public sealed class PlanTextTests(WrittenDemo demo, ITestOutputHelper output)
 {
     [Fact]

@@ -7,7 +7,7 @@ namespace Mastwright.Tests.Workbench.Browser;
 
 /// <summary>The whole job on the invented island: from a search for a relay to one that is dragged and kept, to a proof, to a correction that the plan adopts.</summary>
 [Trait("needs", "system")]
-[Collection(WrittenDemo.Name)]
+[Collection(WrittenPages.Name)]
 public sealed class StoryTests(WrittenDemo demo)
 {
     [Fact]

@@ -1,16 +1,15 @@
+using System.Globalization;
 using Mastwright.Tests.EndToEnd;
 using Microsoft.Playwright;
 
 namespace Mastwright.Tests.Workbench.Browser;
 
-/// <summary>A demo that may be written, killed and started again, served beside the first one, and a browser of its own. The tests of it come one after another.</summary>
-[CollectionDefinition(Name)]
-public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFixture<WrittenDemo>
+/// <summary>A demo that may be written, killed and started again, served beside the first one, and a browser of its own. The tests of one come one after another.</summary>
+public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime
 {
-    internal const string Name = "a plan that is written";
+    private static int count;
 
-    private const string Served = "written-demo";
-
+    private readonly string served = string.Create(CultureInfo.InvariantCulture, $"written-demo-{Interlocked.Increment(ref count)}");
     private ServerRun? server;
     private string text = "";
 
@@ -21,13 +20,13 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
     public IBrowser Browser { get; private set; } = null!;
 
     /// <summary>The plan's file.</summary>
-    public string PlanPath => Path.Combine(demo.Program.Folder, Served, "plan.yaml");
+    public string PlanPath => Path.Combine(demo.Program.Folder, served, "plan.yaml");
 
     /// <summary>The store of records beside it.</summary>
-    public string StorePath => Path.Combine(demo.Program.Folder, Served, "records.sqlite");
+    public string StorePath => Path.Combine(demo.Program.Folder, served, "records.sqlite");
 
     /// <summary>A file of its folder.</summary>
-    public string FileOf(string name) => Path.Combine(demo.Program.Folder, Served, name);
+    public string FileOf(string name) => Path.Combine(demo.Program.Folder, served, name);
 
     /// <summary>The plan's text as the demo writes it.</summary>
     public string Text => text;
@@ -43,7 +42,7 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
 
     public async ValueTask InitializeAsync()
     {
-        ProgramRun.Start(demo.Program.File, demo.Program.Folder, null, "demo", Served).EndsWith(0);
+        ProgramRun.Start(demo.Program.File, demo.Program.Folder, null, "demo", served).EndsWith(0);
         text = TextNow;
         Task<IBrowser> launched = TestBrowser.Launch(Driver);
         await Start(port: "0").ConfigureAwait(false);
@@ -90,7 +89,7 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
     }
 
     /// <summary>Starts the server anew where it was.</summary>
-    public Task StartAgain() => Start(new Uri(Address).Port.ToString(System.Globalization.CultureInfo.InvariantCulture));
+    public Task StartAgain() => Start(new Uri(Address).Port.ToString(CultureInfo.InvariantCulture));
 
     /// <summary>Waits until the plan's text is as wanted.</summary>
     public async Task TextBecomes(Func<string, bool> isWanted)
@@ -103,5 +102,5 @@ public sealed class WrittenDemo(ServedDemo demo) : IAsyncLifetime, ICollectionFi
         }
     }
 
-    private async Task Start(string port) => server = await ServerRun.Start(demo.Program.Folder, demo.Program.File, "serve", Path.Combine(Served, "plan.yaml"), "--port", port).ConfigureAwait(false);
+    private async Task Start(string port) => server = await ServerRun.Start(demo.Program.Folder, demo.Program.File, "serve", Path.Combine(served, "plan.yaml"), "--port", port).ConfigureAwait(false);
 }
