@@ -41,7 +41,7 @@ public static class HoldUpPicture
             WidthPixels = width,
             HeightPixels = (int)Math.Ceiling(bottom + StationSheet.Margin),
             Title = title,
-            Description = words + " " + string.Join("; ", course.Runs.Select(run => StationSheet.Text($"at {run.Celsius:0.#} °C {run.Hours:0.#} h, with {100 * run.Points[^1].Charge:0} % left in"))) + ".",
+            Description = words + " " + string.Join("; ", course.Runs.Select(run => StationSheet.Text($"at {run.Celsius:0.#} °C {run.Hours:0.#} h, with {100 * run.Points[^1].Charge:0} % left in: cold and rate withhold {100 * run.Withheld:0} %, the cut-off leaves {100 * (run.Points[^1].Charge - run.Withheld):0} %"))) + ".",
             Paper = palette.Paper,
             Shapes =
             [

@@ -13,7 +13,7 @@ internal static class SolarKeys
     internal static readonly KeyShape Losses = new("losses", Share, "Lost to dirt, ageing, wiring.");
     internal static readonly KeyShape GroundReflects = new("ground-reflects", Share, "Share of the light that the ground throws back: 20 % grass, 70 % snow.");
     internal static readonly KeyShape ControllerEfficiency = new("controller-efficiency", new QuantityShape(Dimension.Percent, 10, 100, "92 %"), "Efficiency of the charge controller; of one that only switches, some 75 %.");
-    internal static readonly KeyShape CoveredDays = new("covered-days", new NumberShape(0, 365), "Days in a row with snow or rime on the panel; they are put where the year is darkest.");
+    internal static readonly KeyShape CoveredDays = new("covered-days", new NumberShape(0, 365), "Days in a row with snow or rime on the panel; they are put where they empty the battery most.");
     internal static readonly KeyShape BatteryRise = new("battery-rise", new QuantityShape(Dimension.TemperatureDifference, -20, 40, "3 K"), "How much warmer the battery is than the air.");
     internal static readonly KeyShape HoursWithout = new("hours-without", new QuantityShape(Dimension.Time, 0, 31_536_000, "9 h"), "Time without service in a year that is borne.");
     internal static readonly KeyShape DaysWithoutSun = new("days-without-sun", new QuantityShape(Dimension.Time, 0, 31_536_000, "5 d"), "Time that a full battery is to last without sun.");

@@ -33,6 +33,7 @@ public static class SupplyAgainstRows
     private static IEnumerable<PlanProblem> Of(SupplyPart part, Estimate? conductedDbm, SupplyCatalogue rows, PlanSources sources) => part switch
     {
         SupplyBattery battery when rows.Cell(battery.CellType) is { } cell => CutOff(battery, cell, sources),
+        SupplyCable { IsData: true, Pairs: { } pairs } cable => Pairs(cable, pairs, rows, sources),
         SupplyLoad { IsRadio: true } radio => Transmit(radio, conductedDbm, sources),
         SupplyLoad board when rows.Load(board.LoadType) is { IsRadio: false } row => Busy(board, row, sources),
         _ => [],
@@ -47,6 +48,19 @@ public static class SupplyAgainstRows
                 sources, battery.PlanPath, SupplyKeys.CutOff,
                 FormattableString.Invariant($"The cut-off of {battery.CutOffVolts:0.##} V is no less than the {full:0.##} V of {battery.Series ?? 1} full {cell.Name} in series: it would never run."),
                 FormattableString.Invariant($"the voltage of the whole battery at which it is switched off, from {cell.CutOffVolts * (battery.Series ?? 1):0.##} to below {full:0.##} V"));
+        }
+    }
+
+    private static IEnumerable<PlanProblem> Pairs(SupplyCable cable, int pairs, SupplyCatalogue rows, PlanSources sources)
+    {
+        // Conductors of the plan's own have four pairs where it does not say.
+        int? there = cable.Conductor is { } own ? own.CablePairs ?? 4 : rows.Cable(cable.CableType) is { IsData: true } row ? row.Pairs : null;
+        if (pairs > there)
+        {
+            yield return At(
+                sources, cable.PlanPath, SupplyKeys.Pairs,
+                FormattableString.Invariant($"The power is to run on {pairs} pairs of a cable that has {there}."),
+                FormattableString.Invariant($"'{SupplyKeys.Pairs.Name}' of {there} at the most, or a cable with more pairs"));
         }
     }
 

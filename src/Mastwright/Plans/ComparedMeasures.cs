@@ -43,6 +43,11 @@ internal sealed class ComparedMeasures
     private ComparedValue Watts(PlanReport report, Func<SupplyResult, double?> of)
     {
         SupplyResult supply = FitOut(report).Supply;
+        if (!supply.Starts)
+        {
+            return new(null, null, "does not start");
+        }
+
         bool isBattery = FitOut(report).Station.FitOut!.Supply is [SupplyBattery, ..];
         return new(Exactly(of(supply)), null, of(supply) is null || supply.IsFromMains ? "" : isBattery ? "from the battery" : "without the source's own loss");
     }

@@ -41,6 +41,18 @@ public sealed class SupplyAgainstRowsTests
         Assert.Empty(Check(folder, supply, radio));
     }
 
+    [Fact]
+    public void Power_on_more_pairs_than_the_cable_has_is_refused()
+    {
+        using PlanFolderFixture folder = new();
+        PlanProblem problem = Assert.Single(Check(folder, "{injector: 24 V}, {data-cable: , length: 3 m, gauge: 24, cable-pairs: 2, pairs: 4}, {board: small-board}", "power: 20 dBm"));
+
+        Assert.Equal("sites/one/fit-outs/a/supply/2/pairs", problem.Path);
+        Assert.True(problem is { Line: > 0, Column: > 0, Wanted.Length: > 0 });
+        Assert.Empty(Check(folder, "{injector: 24 V}, {data-cable: , length: 3 m, gauge: 24, pairs: 4}, {board: small-board}", "power: 20 dBm"));
+        Assert.Empty(Check(folder, "{injector: 24 V}, {data-cable: , length: 3 m, gauge: 24, cable-pairs: 2, pairs: 2}, {board: small-board}", "power: 20 dBm"));
+    }
+
     [Theory]
     [InlineData("idle: 3 W, busy: 2 W", "busy")]
     [InlineData("sleep: 3 W, idle: 2 W, busy: 4 W", "idle")]

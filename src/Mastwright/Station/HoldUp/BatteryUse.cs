@@ -12,6 +12,12 @@ public sealed record BatteryUse(double AgeFactor, double TemperatureFactor, doub
     /// <summary>Share of the aged capacity that comes out of a full battery.</summary>
     public double UsableShare => TemperatureFactor * RateFactor * (1 - LeastCharge);
 
+    /// <summary>Share of the aged capacity that cold and rate withhold, 0 to 1; none where warmth gives more than the nominal.</summary>
+    public double Withheld => Math.Clamp(1 - (TemperatureFactor * RateFactor), 0, 1);
+
+    /// <summary>Share of the aged capacity that the cut-off leaves in besides what cold and rate withhold, 0 to 1.</summary>
+    public double LeftAtCutOff => Math.Max(0, 1 - UsableShare - Withheld);
+
     /// <summary>Share of the aged capacity that comes out from a state of charge, 0 to 1: what cold, rate and cut-off withhold stays in.</summary>
     /// <param name="charge">State of charge, 0 to 1.</param>
     public double ShareFrom(double charge) => Math.Max(0, charge - (1 - UsableShare));

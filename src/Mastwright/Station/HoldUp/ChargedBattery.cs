@@ -17,6 +17,9 @@ public sealed record ChargedBattery
     /// <summary>Its temperature in °C: coldest, on the whole, hottest.</summary>
     public required Estimate Celsius { get; init; }
 
+    /// <summary>Whether <see cref="Celsius"/> is an assumption: then a year of weather knows better.</summary>
+    public bool IsCelsiusAssumed { get; init; }
+
     /// <summary>The current in amperes that the charger gives to battery and loads together, greater than zero.</summary>
     public required double ChargerAmperes { get; init; }
 

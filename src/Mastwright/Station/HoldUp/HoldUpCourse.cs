@@ -72,7 +72,9 @@ public sealed record HoldUpCourse
                 return new HoldUpPoint(hour, charge, battery.Pack.TerminalVolts(charge, watts, use.Ohms));
             }),
         ];
-        return new(celsius, hours, points);
+        
+        // A battery that is less charged than what is withheld gives nothing; no more is in it than that.
+        return new(celsius, hours, points, Math.Min(use.Withheld, points[^1].Charge));
     }
 }
 
@@ -80,7 +82,8 @@ public sealed record HoldUpCourse
 /// <param name="Celsius">The temperature in °C.</param>
 /// <param name="Hours">Hours until it gives no more.</param>
 /// <param name="Points">The way there, from the failure on.</param>
-public sealed record HoldUpRun(double Celsius, double Hours, ImmutableArray<HoldUpPoint> Points);
+/// <param name="Withheld">Share of what age has left that cold and rate keep from coming out at its end, 0 to 1; the rest of what is in then is left by the cut-off.</param>
+public sealed record HoldUpRun(double Celsius, double Hours, ImmutableArray<HoldUpPoint> Points, double Withheld);
 
 /// <summary>A battery at one moment.</summary>
 /// <param name="Hour">Hours since the feed failed.</param>

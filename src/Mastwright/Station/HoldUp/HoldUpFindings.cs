@@ -12,18 +12,18 @@ internal static class HoldUpFindings
     /// <summary>Kelvin below the most that a cell bears from which on it is called tight.</summary>
     private const double HotMarginKelvin = 5;
 
-    internal static ImmutableArray<Finding> Of(string path, ChargedBattery battery, BatteryLoad load, HoldUpResult result, ImmutableArray<string> assumptions) =>
+    internal static ImmutableArray<Finding> Of(string path, ChargedBattery battery, BatteryLoad load, HoldUpResult result, ImmutableArray<string> assumptions, bool starts) =>
     [
         Time(path, battery, load, result, assumptions),
         CutOff(path, battery, load, result),
         Rate(path, battery, load),
         Temperature(path, battery),
-        .. battery.IsFed ? Charging(path, battery, result) : [Unfed(path, result)],
+        .. battery.IsFed ? Charging(path, battery, result, starts) : [Unfed(path, result)],
     ];
 
     /// <summary>A battery that gives nothing has nothing to take in again: its hold-up says so, and a time of no hours would sound well.</summary>
-    private static ImmutableArray<Finding> Charging(string path, ChargedBattery battery, HoldUpResult result) =>
-        result.Middle.UsableShare > 0 ? [Cold(path, battery), Recharge(path, battery, result)] : [Cold(path, battery)];
+    private static ImmutableArray<Finding> Charging(string path, ChargedBattery battery, HoldUpResult result, bool starts) =>
+        result.Middle.UsableShare > 0 ? [Cold(path, battery), Recharge(path, battery, result, starts)] : [Cold(path, battery)];
 
     private static Finding Time(string path, ChargedBattery battery, BatteryLoad load, HoldUpResult result, ImmutableArray<string> assumptions)
     {
@@ -60,11 +60,12 @@ internal static class HoldUpFindings
         double low = Math.Min(poor, Math.Min(middle, good));
         double high = Math.Max(poor, Math.Max(middle, good));
         Estimate volts = Estimate.Of(low, Math.Clamp(middle, low, high), high);
+        bool isTooCold = battery.Celsius.Low < pack.Cell.DischargeLeastCelsius;
         return new()
         {
             Code = "hold-up-cut-off",
             Subject = path,
-            Verdict = !result.Middle.HoldsPeak ? Verdict.Fails : volts.Low < load.CutOffVolts ? Verdict.Tight : Verdict.Ok,
+            Verdict = !result.Middle.HoldsPeak || isTooCold ? Verdict.Fails : volts.Low < load.CutOffVolts ? Verdict.Tight : Verdict.Ok,
             Quantity = "battery voltage under the peak, half charged",
             Unit = "V",
             Value = volts,
@@ -74,10 +75,12 @@ internal static class HoldUpFindings
             Details = FindingDetails.Of(
                 ("peak", Text($"{load.PeakWatts:0.00} W")),
                 ("volts", Text($"{volts.Median:0.00} V")),
-                ("cold-volts", volts.Low > 0 ? Text($"{volts.Low:0.00} V") : "not at all"),
+                ("cold-volts", isTooCold ? "none" : volts.Low > 0 ? Text($"{volts.Low:0.00} V") : "not at all"),
                 ("cold", Celsius(battery.Celsius.Low)),
                 ("limit", Text($"{load.CutOffVolts:0.00} V")),
-                ("left", result.Poor.HoldsPeak ? Text($"{100 * result.Poor.LeastCharge:0} % of its charge stays unused then") : "even a full battery is pulled under it then")),
+                ("left", isTooCold ? $"a {pack.Cell.Name} is not to be discharged below {Celsius(pack.Cell.DischargeLeastCelsius)}"
+                    : result.Poor.HoldsPeak ? Text($"of its charge then the cut-off leaves {100 * result.Poor.LeftAtCutOff:0} % unused, and cold and rate withhold {100 * result.Poor.Withheld:0} %")
+                    : "even a full battery is pulled under it then")),
         };
     }
 
@@ -124,7 +127,8 @@ internal static class HoldUpFindings
         };
     }
 
-    private static Finding Cold(string path, ChargedBattery battery)
+    /// <summary>Whether the battery gets too cold to charge.</summary>
+    internal static Finding Cold(string path, ChargedBattery battery)
     {
         CellRow cell = battery.Pack.Cell;
         bool isCold = battery.Celsius.Low < cell.ChargeLeastCelsius;
@@ -152,9 +156,9 @@ internal static class HoldUpFindings
         };
     }
 
-    private static Finding Recharge(string path, ChargedBattery battery, HoldUpResult result)
+    private static Finding Recharge(string path, ChargedBattery battery, HoldUpResult result, bool starts)
     {
-        Estimate? hours = result.RechargeHours;
+        Estimate? hours = starts ? result.RechargeHours : null;
         BatteryPack pack = battery.Pack;
         CellRow cell = pack.Cell;
         string limits = $"outside the {Celsius(cell.ChargeLeastCelsius)} to {Celsius(cell.MostCelsius)} that a {cell.Name} may be charged at,";
@@ -174,14 +178,18 @@ internal static class HoldUpFindings
             Source = "common practice",
             Details = FindingDetails.Of(
                 ("time", hours is not { } known
-                        ? isRefused ? $"the battery is not recharged at its {Celsius(battery.Celsius.Median)}, {limits}"
+                        ? !starts ? "the battery is not recharged: the supply that feeds it does not start"
+                            : isRefused ? $"the battery is not recharged at its {Celsius(battery.Celsius.Median)}, {limits}"
                             : "the battery never recharges: the charger gives no more than the loads draw"
                     : double.IsFinite(known.High) ? "the battery is full again in " + Hours(known)
-                    : $"the battery is full again in {Hours(known.Low)} or more, {Hours(known.Median)} in the middle, never "
+                    : $"the battery is full again in {Hours(known.Median)}{Fastest(known)}; but never "
                         + (isRefusedAtAnEnd ? limits : "under the greatest load,")),
                 ("wanted", Hours(wanted))),
         };
     }
+
+    /// <summary>The low end of a range that is open above; nothing where it reads the same as the middle.</summary>
+    private static string Fastest(Estimate hours) => Hours(hours.Low) == Hours(hours.Median) ? "" : $", {Hours(hours.Low)} at best";
 
     private static Finding Unfed(string path, HoldUpResult result) => new()
     {

@@ -122,6 +122,11 @@ public static class SolarExamination
             assumptions.Add(SunDefaults.Elsewhere(path, fit.Weather));
         }
 
+        if (fit.Weather?.LightlessDays(fit.Weather.Place ?? place) is { IsEmpty: false } lightless)
+        {
+            assumptions.Add(SunDefaults.Lightless(path, fit.Weather, lightless));
+        }
+
         if (fit.Weather is { StatedOffsetHours: { } stated })
         {
             assumptions.Add(SunDefaults.Offset(path, fit.Weather, stated));
@@ -180,7 +185,7 @@ public static class SolarExamination
             Assumptions = fit.WantedHoursWithout is null ? codes.Add("solar-hours-wanted") : codes,
             Source = fit.WantedHoursWithout is null ? "common practice" : fit.PlanPath + "/hours-without",
             Details = FindingDetails.Of(
-                ("why", Text($"With {setup.Panel.Watts:0.#} W of panel and {setup.Pack.WattHours:0} Wh of battery, {Percent(setup.AgeFactor)} of which age leaves, {years} has {Hours(hours)} without service{from}; {borne:0.#} h are borne. The darkest month is {MonthName(year.WorstMonth)}, the battery down to {Percent(year.LeastCharge)}")),
+                ("why", Text($"With {setup.Panel.Watts:0.#} W of panel and {setup.Pack.WattHours:0} Wh of battery, {Percent(setup.AgeFactor)} of which age leaves, {years} has {Hours(hours)} without service{from}; {borne:0.#} h are borne. The hardest month is {MonthName(year.WorstMonth)}, the battery down to {Percent(year.LeastCharge)}")),
                 ("sizes", Sizes(setup, range, pairs))),
         };
     }

@@ -32,7 +32,7 @@ public sealed record SolarSetup
     /// <summary>The horizon there.</summary>
     public HorizonLine Horizon { get; init; } = HorizonLine.Level;
 
-    /// <summary>Days in a row on which snow or rime lies on the panel, around the darkest of the year; zero or more.</summary>
+    /// <summary>Days in a row on which snow or rime lies on the panel, where they empty the battery most; zero or more.</summary>
     public double CoveredDays { get; init; } = SunDefaults.CoveredDays;
 
     /// <summary>Kelvin by which the battery is warmer than the air.</summary>

@@ -47,6 +47,11 @@ internal static class SolarTemperature
                     })),
             };
         }
+        else if (!battery.Battery.IsFed && !battery.Battery.IsCelsiusAssumed && battery.Battery.Celsius.Low < cell.ChargeLeastCelsius)
+        {
+            // The weather never is that cold, but the plan's own range is, and the panel charges there.
+            yield return HoldUpFindings.Cold(battery.PlanPath, battery.Battery);
+        }
     }
 
     private static IEnumerable<Finding> Discharge(SolarFit fit, SolarSetup setup)
@@ -71,7 +76,10 @@ internal static class SolarTemperature
         }
     }
 
-    /// <summary>A hold-up that is worked out for a narrower range than the weather's says less than it seems to.</summary>
+    /// <summary>
+    /// A hold-up that is worked out for a narrower range than the weather's says less than it seems to; and so does a year whose weather stays within what the cells bear where the plan's
+    /// own range does not.
+    /// </summary>
     private static IEnumerable<Finding> Range(SolarFit fit, SupplyBatteryResult battery, SolarSetup setup)
     {
         Estimate given = battery.Battery.Celsius;
@@ -80,6 +88,14 @@ internal static class SolarTemperature
         double mean = setup.Weather.Hours.Average(hour => hour.Celsius) + setup.BatteryRiseKelvin;
         double under = coldest - given.Low;
         double over = given.High - hottest;
+        if (Math.Min(under, over) >= -Slack && !battery.Battery.IsCelsiusAssumed)
+        {
+            CellRow cell = setup.Pack.Cell;
+            bool isColder = new[] { cell.ChargeLeastCelsius, cell.DischargeLeastCelsius }.Any(limit => given.Low < limit && coldest >= limit);
+            bool isHotter = given.High > cell.MostCelsius && hottest <= cell.MostCelsius;
+            (under, over) = (isColder ? -under : 0, isHotter ? -over : 0);
+        }
+
         if (Math.Min(under, over) < -Slack)
         {
             yield return new()

@@ -14,7 +14,7 @@ public static class SolarYear
     private const int Hours = WeatherYear.HourCount;
 
     /// <summary>What a panel of one watt gives behind its controller in each hour, in watts; and how the light of the year got lost on the way.</summary>
-    /// <param name="setup">The panel in its place; its battery and loads are not asked.</param>
+    /// <param name="setup">The panel in its place; its battery and loads are asked only where snow covers it: it lies where it empties that battery most.</param>
     public static SolarYield YieldOf(SolarSetup setup)
     {
         ArgumentNullException.ThrowIfNull(setup);
@@ -22,13 +22,12 @@ public static class SolarYear
     }
 
     /// <summary>The same under a sun that was worked out before.</summary>
-    /// <param name="setup">The panel in its place; its battery and loads are not asked.</param>
+    /// <param name="setup">The panel in its place; its battery and loads are asked only where snow covers it: it lies where it empties that battery most.</param>
     /// <param name="track">What its panel makes of the light: of its own horizon, and of the sun of its weather over its place.</param>
     public static SolarYield YieldOf(SolarSetup setup, PanelTrack track)
     {
         ArgumentNullException.ThrowIfNull(setup);
         ArgumentNullException.ThrowIfNull(track);
-        SolarPanel panel = setup.Panel;
         double[] open = new double[Hours];
         double[] shaded = new double[Hours];
         for (int hour = 0; hour < Hours; hour++)
@@ -38,7 +37,19 @@ public static class SolarYear
             shaded[hour] = track.Shaded[hour].LightOf(light);
         }
 
-        (int from, int to) = Covered(shaded, setup.CoveredDays);
+        SolarYield clear = YieldOf(setup, open, shaded, 0, 0);
+        if (Math.Round(setup.CoveredDays * 24) <= 0)
+        {
+            return clear;
+        }
+
+        (int from, int to) = Covered(setup, clear);
+        return YieldOf(setup, open, shaded, from, to);
+    }
+
+    private static SolarYield YieldOf(SolarSetup setup, double[] open, double[] shaded, int from, int to)
+    {
+        SolarPanel panel = setup.Panel;
         double[] watts = new double[Hours];
         double horizon = 0;
         double covered = 0;
@@ -200,36 +211,17 @@ public static class SolarYear
 
     private static double Without(BatteryStep step, double load) => load > 0 && step.UnservedWattHours > 1e-9 * load ? step.UnservedWattHours / load : 0;
 
-    /// <summary>The hours that lie under snow: so many days in a row with the least light.</summary>
-    private static (int From, int To) Covered(double[] light, double days)
+    /// <summary>The hours that lie under snow: so many days in a row where they harm most.</summary>
+    private static (int From, int To) Covered(SolarSetup setup, SolarYield clear)
     {
-        int length = (int)Math.Round(days * 24);
-        if (length <= 0)
-        {
-            return (0, 0);
-        }
-
-        double sum = 0;
-        for (int i = 0; i < length; i++)
-        {
-            sum += light[i % Hours];
-        }
-
-        double least = sum;
-        int from = 0;
-        for (int start = 1; start < Hours; start++)
-        {
-            sum += light[(start + length - 1) % Hours] - light[start - 1];
-            if (start % 24 == 0 && sum < least - 1e-9)
-            {
-                (least, from) = (sum, start);
-            }
-        }
-
-        return (from, from + length);
+        BatteryStep[] steps = new BatteryStep[Hours];
+        First(setup, clear, steps, double.PositiveInfinity);
+        Second(setup, clear, steps);
+        SolarYield dark = clear with { Watts = new double[Hours] };
+        return SolarCover.Worst(setup.CoveredDays, steps, (hour, charge, isLit) => StepOf(setup, isLit ? clear : dark, hour, charge), step => Without(step, setup.LoadWatts));
     }
 
-    private static bool IsBetween(int hour, int from, int to) => (hour >= from && hour < to) || (hour + Hours >= from && hour + Hours < to);
+    private static bool IsBetween(int hour, int from, int to) => (hour >= from && hour < to) || (hour - Hours >= from && hour - Hours < to);
 
     private sealed class Count
     {

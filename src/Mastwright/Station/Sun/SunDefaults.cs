@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Mastwright.Findings;
 
 namespace Mastwright.Station.Sun;
@@ -57,6 +58,12 @@ public static class SunDefaults
 
     internal static Assumption Elsewhere(string path, WeatherYear weather) => new(
         "solar-weather-place", $"weather and sun of {weather.Place}, as {weather.Name} says", "the weather file", path);
+
+    internal static Assumption Lightless(string path, WeatherYear weather, ImmutableArray<int> days) => new(
+        "solar-lightless-days",
+        $"{(days.Length == 1 ? "a day" : FormattableString.Invariant($"{days.Length} days"))} without any light though the sun rises ({string.Join(", ", days.Take(6).Select(WeatherYear.DateOf))}{(days.Length > 6 ? " and more" : "")}), taken as {weather.Name} has them: the darkest cloud lets some through, so its record may have a gap there",
+        "the weather file",
+        path);
 
     internal static Assumption Offset(string path, WeatherYear weather, double statedHours) => new(
         "solar-weather-moment",

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Mastwright.Station.Sun;
 
@@ -22,6 +23,9 @@ public sealed class WeatherYear
 
     /// <summary>The moment of an hour that its mean light belongs to, as a share of it.</summary>
     public const double MiddleOfHour = 0.5;
+
+    /// <summary>Sine of the height of 3° above the horizon, from which on a sky gives whole watts under any cloud: common practice.</summary>
+    private const double LightlessUp = 0.05;
 
     private static readonly ImmutableArray<int> DaysBefore = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365];
 
@@ -88,6 +92,16 @@ public sealed class WeatherYear
 
         return month;
     }
+
+    /// <summary>A day of the year, from 0, as a date such as "3 January".</summary>
+    public static string DateOf(int day) =>
+        string.Create(CultureInfo.InvariantCulture, $"{day - DaysBefore[MonthOf(day * 24)] + 1} {CultureInfo.InvariantCulture.DateTimeFormat.MonthNames[MonthOf(day * 24)]}");
+
+    /// <summary>Days, from 0, on which no hour has any light though the sun stands well up in one: gaps in a record rather than weather.</summary>
+    /// <param name="place">Where it was measured.</param>
+    public ImmutableArray<int> LightlessDays(SunSite place) =>
+        [.. Enumerable.Range(0, HourCount / 24).Where(day => Enumerable.Range(24 * day, 24).All(hour => Hours[hour].Light is { Global: 0, Direct: 0, Diffuse: 0 })
+            && Enumerable.Range(24 * day, 24).Any(hour => SunAt(hour, place).Up > LightlessUp))];
 
     /// <summary>Days of a month, from 0.</summary>
     public static int DaysOf(int month) => DaysBefore[month + 1] - DaysBefore[month];

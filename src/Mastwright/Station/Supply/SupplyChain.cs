@@ -54,6 +54,7 @@ public static class SupplyChain
         private readonly List<Ledger> ledgers = [];
         private readonly List<SupplyBatteryResult> batteries = [];
         private Ledger? drawn;
+        private bool starts = true;
 
         internal ImmutableArray<SupplyStage> Mean { get; set; } = [];
 
@@ -73,6 +74,7 @@ public static class SupplyChain
 
             if (collapse is not null)
             {
+                starts = false;
                 findings.Add(SupplyFindings.WillNotStart(collapse, peak.Name));
                 return;
             }
@@ -88,7 +90,7 @@ public static class SupplyChain
             }
 
             ImmutableArray<string> assumed = [.. tree.Assumptions.Where(one => one.PlanPath.StartsWith(battery.PlanPath, StringComparison.Ordinal) || one.Code == "box-temperature").Select(one => one.Code).Distinct(StringComparer.Ordinal)];
-            findings.AddRange(HoldUpFindings.Of(battery.PlanPath, battery.Battery, load, result, assumed));
+            findings.AddRange(HoldUpFindings.Of(battery.PlanPath, battery.Battery, load, result, assumed, starts));
             findings.Add(SupplyReview.BatteryFuse(battery, load));
             ledgers.Add(result.Ledger);
             batteries.Add(new(battery.PlanPath, battery.Battery, load, result));
@@ -97,6 +99,7 @@ public static class SupplyChain
         internal SupplyResult Result() => new()
         {
             MeanWatts = Mean.IsEmpty ? null : Mean[0].InputWatts,
+            Starts = starts,
             DrawnWatts = drawn?.Total,
             LostWatts = drawn is null ? null : SupplyLedgers.LostWatts(drawn),
             IsFromMains = tree.Feed?.MainsEfficiency is not null,

@@ -147,18 +147,21 @@ internal static class SupplyFindings
         };
     }
 
-    internal static Finding Class(SupplyFeed feed, PowerClassRow row, double deviceWatts, PowerClassRow? needed) => new()
+    /// <summary>Whether a device stays within its class, and the cable has the pairs for it.</summary>
+    /// <remarks>Four pairs for classes 5 to 8, and two for those below: IEEE 802.3-2022 clause 145 and clause 33 (from memory).</remarks>
+    internal static Finding Class(SupplyFeed feed, PowerClassRow row, double deviceWatts, PowerClassRow? needed, int pairs) => new()
     {
         Code = "supply-class",
         Subject = feed.Part.PlanPath,
-        Verdict = deviceWatts > row.DeviceWatts ? Verdict.Fails : Verdict.Ok,
+        Verdict = deviceWatts > row.DeviceWatts || pairs < row.Pairs ? Verdict.Fails : Verdict.Ok,
         Quantity = "greatest power of the powered device",
         Unit = "W",
         Value = Estimate.Exactly(deviceWatts),
         Limit = row.DeviceWatts,
         Margin = row.DeviceWatts - deviceWatts,
         Source = row.Source,
-        Details = FindingDetails.Of(("watts", Watts(deviceWatts)), ("class", row.Key), ("limit", Watts(row.DeviceWatts)), ("needed", needed?.Key == row.Key ? "no smaller class would do" : Needed(needed))),
+        Details = FindingDetails.Of(("watts", Watts(deviceWatts)), ("class", row.Key), ("limit", Watts(row.DeviceWatts)), ("needed", (needed?.Key == row.Key ? "no smaller class would do" : Needed(needed))
+                + (pairs < row.Pairs ? Text($"; but {row.Key} needs {row.Pairs} pairs, and the cable carries power on {pairs}") : ""))),
     };
 
     internal static Finding Passive(SupplyFeed feed, double deviceWatts, PowerClassRow? needed, bool isInputUnknown) => new()
@@ -248,11 +251,16 @@ internal static class SupplyFindings
                 ("where", node),
                 ("given", given is { } there ? Text($"{there:0.###} A") : ""),
                 ("peak", Text($"{peakAmperes:0.00} A")),
-                ("least", Text($"{least:0.00} A")),
+                ("least", Least(least)),
                 ("cable", cableAmperes is { } carries ? Text($", and the thinnest cable behind it carries {carries:0.##} A") : ""),
                 ("suggested", fits ? Text($"{suggested:0.###} A") : "none: the cable is too thin for any that carries the peak")),
         };
     }
+
+    /// <summary>Amperes rounded up, to the thousandth where fuses come so fine: never more than the fuse that is suggested for them.</summary>
+    private static string Least(double amperes) => amperes < 1
+        ? Text($"{Math.Ceiling((1000 * amperes) - 1e-6) / 1000:0.00#} A")
+        : Text($"{Math.Ceiling((100 * amperes) - 1e-6) / 100:0.00} A");
 
     private static string Needed(PowerClassRow? needed) => needed is null ? "no class gives that much" : needed.Key + " would do";
 

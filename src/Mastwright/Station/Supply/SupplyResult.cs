@@ -13,6 +13,9 @@ public sealed record SupplyResult
     /// <summary>Mean power out of the source in watts, or out of the battery that the supply begins with; null when unknown.</summary>
     public double? MeanWatts { get; init; }
 
+    /// <summary>Whether it starts, as far as is known: where it does not, its mean power is only what it would draw.</summary>
+    public bool Starts { get; init; } = true;
+
     /// <summary>Mean power drawn in watts, the total of the mean power's ledger: from the mains with the source's own loss, or out of the battery; null when unknown.</summary>
     public double? DrawnWatts { get; init; }
 

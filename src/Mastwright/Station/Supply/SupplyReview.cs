@@ -62,9 +62,15 @@ internal static class SupplyReview
 
         int device = 0;
         bool isData = false;
+        int pairs = int.MaxValue;
         while (peak[device].Node is SeriesNode or FuseNode && device + 1 < peak.Length)
         {
-            isData |= peak[device].Node is SeriesNode { Cable.Row.IsData: true };
+            if (peak[device].Node is SeriesNode { Cable: { Row.IsData: true } run })
+            {
+                isData = true;
+                pairs = Math.Min(pairs, run.ConductorsEachWay);
+            }
+
             device++;
         }
 
@@ -72,7 +78,7 @@ internal static class SupplyReview
         PowerClassRow? needed = classes.OrderBy(row => row.DeviceWatts).ThenByDescending(row => row.Key, StringComparer.Ordinal).FirstOrDefault(row => row.DeviceWatts >= watts);
         if (feed.Class is { } given)
         {
-            yield return SupplyFindings.Class(feed, given, watts, needed);
+            yield return SupplyFindings.Class(feed, given, watts, needed, pairs);
         }
         else if (isData)
         {

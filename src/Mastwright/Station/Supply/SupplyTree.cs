@@ -251,6 +251,7 @@ internal sealed class SupplyTree
             AgeYears = Given(battery.AgeYears, SupplyDefaults.BatteryYears, SupplyDefaults.Age(path)),
             ChargeAtStart = Given(battery.ChargeAtStart, SupplyDefaults.ChargeAtStart, SupplyDefaults.Charge(path)),
             Celsius = battery.TemperatureCelsius ?? context.BoxCelsius ?? Given(null, SupplyDefaults.BoxCelsius, SupplyDefaults.Box(context.PlanPath)),
+            IsCelsiusAssumed = battery.TemperatureCelsius is null && context.BoxCelsius is null,
             ChargerAmperes = amperes,
             ChargerEfficiency = efficiency,
             CutOffVolts = battery.CutOffVolts,

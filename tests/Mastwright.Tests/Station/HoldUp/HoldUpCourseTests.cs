@@ -38,6 +38,17 @@ public sealed class HoldUpCourseTests
         Assert.All(Course.ByCelsius.Zip(Course.ByCelsius.Skip(1)), pair => Assert.True(pair.First.Hours <= pair.Second.Hours + 1e-9));
     }
 
+    /// <summary>The same two shares as the battery's use tells them: what cold and rate withhold, and what the cut-off leaves besides.</summary>
+    [Fact]
+    public void What_is_left_in_is_withheld_or_left_by_the_cut_off()
+    {
+        HoldUpTime.HoursAt(Battery, Load, -10, out BatteryUse use);
+        Assert.InRange(use.Withheld, 0.05, 0.6);
+        Assert.Equal(1 - use.UsableShare, use.Withheld + use.LeftAtCutOff, 1e-12);
+        Assert.Equal(use.Withheld, Course.Runs[0].Withheld, 1e-12);
+        Assert.All(Course.Runs, run => Assert.True(run.Withheld <= run.Points[^1].Charge + 1e-12));
+    }
+
     [Fact]
     public void Under_the_load_the_voltage_falls_from_near_full_towards_the_cut_off()
     {

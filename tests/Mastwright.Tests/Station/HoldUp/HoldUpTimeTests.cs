@@ -101,7 +101,7 @@ public sealed class HoldUpTimeTests
     [Theory]
     [InlineData(-15, -15, -15, Verdict.Fails, "not recharged at its -15 °C")]
     [InlineData(-15, -5, 20, Verdict.Fails, "not recharged at its -5 °C")]
-    [InlineData(-15, 10, 30, Verdict.Tight, "never outside the 0 °C to 60 °C that a cell may be charged at, while it feeds its loads")]
+    [InlineData(-15, 10, 30, Verdict.Tight, "but never outside the 0 °C to 60 °C that a cell may be charged at, while it feeds its loads")]
     [InlineData(5, 10, 30, Verdict.Ok, "full again in")]
     public void A_recharge_is_judged_by_where_the_cold_lets_it(double low, double middle, double high, Verdict verdict, string words)
     {
@@ -129,6 +129,14 @@ public sealed class HoldUpTimeTests
         Assert.Equal(0, HoldUpTime.Of(battery with { Celsius = Estimate.Exactly(-20.5) }, Load(0.1))!.Hours.High);
         Assert.True(HoldUpTime.Of(battery with { Celsius = Estimate.Exactly(-20) }, Load(0.1))!.Hours.Median > 24);
     }
+
+    /// <summary>Whatever voltage it would show, below −20 °C the cell of the samples is not to be discharged.</summary>
+    [Theory]
+    [InlineData(-36.7, Verdict.Fails)]
+    [InlineData(10, Verdict.Ok)]
+    public void Below_the_limit_of_discharge_no_cut_off_is_held(double coldest, Verdict verdict) => Assert.Equal(
+        verdict,
+        Assert.Single(Supply(SupplySamples.Battery with { CutOffVolts = 2.6, TemperatureCelsius = Estimate.Of(coldest, 15, 30) }).Findings, one => one.Code == "hold-up-cut-off").Verdict);
 
     [Fact]
     public void A_load_of_nothing_has_no_time() => Assert.Null(HoldUpTime.Of(Charged(Plain, 1, 1, 3.35, years: 1), Load(0)));

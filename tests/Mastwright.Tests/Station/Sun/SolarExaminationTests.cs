@@ -113,10 +113,43 @@ public sealed class SolarExaminationTests
         Assert.Equal((Verdict.Unknown, -10.0), (told.Verdict, told.Limit));
         Assert.Equal(told.Value!.Value.Low - -10, told.Margin!.Value, 1e-9);
 
-        // The oceanic year with 3 K added lies within -10 to 40 °C.
-        Assert.DoesNotContain(Examine(Fit, battery).Examination.Findings, finding => finding.Code == "solar-temperature");
+        // The oceanic year with 3 K added lies within -10 to 40 °C, and is believed before a range that nobody gave.
+        SupplyBatteryResult assumed = battery with { Battery = battery.Battery with { IsCelsiusAssumed = true } };
+        Assert.DoesNotContain(Examine(Fit, assumed).Examination.Findings, finding => finding.Code is "solar-temperature" or "battery-charge-cold");
         SupplyBatteryResult narrow = battery with { Battery = battery.Battery with { Celsius = Estimate.Of(-10, 10, 15) } };
         Assert.Equal(15, Only(Examine(Fit, narrow), "solar-temperature").Limit);
+    }
+
+    /// <summary>The oceanic year never is below the 0 °C at which the cells of the samples may be charged; the plan's own range may be.</summary>
+    [Theory]
+    [InlineData(-16, false, Verdict.Fails)]
+    [InlineData(-16, true, Verdict.Tight)]
+    [InlineData(-16, null, Verdict.Unknown)]
+    public void A_plan_colder_than_its_weather_is_judged_by_the_plan(double coldest, bool? stops, Verdict verdict)
+    {
+        SupplyBatteryResult battery = Battery(0.5);
+        SupplyBatteryResult cold = battery with { Battery = battery.Battery with { Celsius = Estimate.Of(coldest, 15, 40), StopsChargeInCold = stops } };
+        SupplyBatteryResult mild = battery with { Battery = battery.Battery with { Celsius = Estimate.Of(0, 15, 40), StopsChargeInCold = stops } };
+        SolarResult result = Examine(Fit, cold);
+
+        Assert.True(result.Setup!.Weather.Hours.Min(hour => hour.Celsius) + SunDefaults.BatteryRiseKelvin > 0);
+        Assert.Equal((verdict, coldest), (Only(result, "battery-charge-cold").Verdict, Only(result, "battery-charge-cold").Value!.Value.Low));
+        Assert.Equal((Verdict.Unknown, coldest), (Only(result, "solar-temperature").Verdict, Only(result, "solar-temperature").Limit));
+        Assert.DoesNotContain(Examine(Fit, mild).Examination.Findings, finding => finding.Code is "solar-temperature" or "battery-charge-cold" or "solar-charge-cold");
+    }
+
+    /// <summary>The 3rd of January and the 2nd of July without any light: the sun rises there on both.</summary>
+    [Fact]
+    public void Days_without_any_light_are_listed()
+    {
+        WeatherYear made = Climate.Year(Place, "key");
+        int[] dark = [2, 182];
+        WeatherYear file = WeatherYear.Of("file", made.Year, made.HoursFromUniversal, [.. made.Hours.Select((hour, index) => dark.Contains(index / 24) ? hour with { Light = new(0, 0, 0) } : hour)], Place);
+
+        Assert.Equal(dark, file.LightlessDays(Place));
+        Assert.Empty(made.LightlessDays(Place));
+        Assert.Contains("2 days without any light", Assert.Single(Examine(Fit with { Monthly = null, Weather = file }, Battery(0.5)).Examination.Assumptions, one => one.Code == "solar-lightless-days").Text, StringComparison.Ordinal);
+        Assert.Equal(["3 January", "2 July"], dark.Select(WeatherYear.DateOf));
     }
 
     [Fact]

@@ -117,9 +117,40 @@ public sealed class SolarYearTests
         SolarYield clear = SolarYear.YieldOf(Setup);
         SolarYield snowed = SolarYear.YieldOf(Setup with { CoveredDays = 20 });
         int lost = snowed.Watts.Zip(clear.Watts).Count(pair => pair.First == 0 && pair.Second > 0);
-        Assert.InRange(lost, 20 * 7, 20 * 12);
+        Assert.InRange(lost, 20 * 7, 20 * 16);
         Assert.True(snowed.Covered < 0);
         Assert.True(snowed.Offered < clear.Offered);
+    }
+
+    [Fact]
+    public void More_days_of_snow_never_mean_more_charge_or_fewer_hours_without_service() =>
+        Gen.Select(Gen.Double[3, 15], Gen.Int[1, 8], Gen.Double[0.5, 15], Gen.Double[1, 15]).Sample(
+            (watts, cells, days, more) =>
+            {
+                SolarSetup setup = Setup with { Panel = Setup.Panel with { Watts = watts }, Pack = Setup.Pack with { Parallel = cells } };
+                SolarYearResult none = SolarYear.Run(setup, SolarYear.YieldOf(setup));
+                SolarYearResult some = SolarYear.Run(setup, SolarYear.YieldOf(setup with { CoveredDays = days }));
+                SolarYearResult most = SolarYear.Run(setup, SolarYear.YieldOf(setup with { CoveredDays = days + more }));
+
+                // Charges are kept as 32 bit numbers, hours without service are sums over the year.
+                Assert.True(none.HoursWithout <= some.HoursWithout + 1e-6 && some.HoursWithout <= most.HoursWithout + 1e-6);
+                Assert.True(most.HoursWithout > 0 || (none.LeastCharge >= some.LeastCharge - 1e-6 && some.LeastCharge >= most.LeastCharge - 1e-6));
+            },
+            iter: 12);
+
+    /// <summary>The worst stretch costs no less than one that lies anywhere else, found by running the whole year for each.</summary>
+    [Fact]
+    public void Snow_lies_where_it_costs_most()
+    {
+        SolarYield clear = SolarYear.YieldOf(Setup);
+        double worst = SolarYear.Run(Setup, SolarYear.YieldOf(Setup with { CoveredDays = 6 })).HoursWithout;
+        double[] elsewhere =
+        [
+            .. Enumerable.Range(0, 36).Select(place => 240 * place).Select(from =>
+                SolarYear.HoursWithout(Setup, clear with { Watts = [.. clear.Watts.Select((watts, hour) => hour >= from && hour < from + 144 ? 0 : watts)] })),
+        ];
+        Assert.True(elsewhere.Max() > SolarYear.Run(Setup, clear).HoursWithout);
+        Assert.True(worst >= elsewhere.Max() - 1e-6);
     }
 
     [Fact]

@@ -72,6 +72,32 @@ public sealed class SupplyChainTests
         Assert.Equal(17.10, finding.Limit!.Value, 0.005); // 24²/(4·8.42), as in ConstantPowerFeedTests.
     }
 
+    /// <summary>The mean of such a supply is worked out, and yet nothing recharges from it.</summary>
+    [Fact]
+    public void Where_it_does_not_start_no_battery_is_full_again()
+    {
+        SupplyLoad board = Steady(0.1) with { BootWatts = 20 };
+        SupplyBattery small = Battery with { ChargerAmperes = 0.2, TemperatureCelsius = Estimate.Exactly(20) };
+        SupplyResult weak = Compute(Injector(24, 30), Data("awg-24", 100), new SupplyBranches("p/supply/3", [new("a", [small, Node]), new("b", [board])]));
+        SupplyResult strong = Compute(Injector(24, 30), Data("awg-24", 1), new SupplyBranches("p/supply/3", [new("a", [small, Node]), new("b", [board])]));
+
+        Assert.Equal((false, true), (weak.Starts, strong.Starts));
+        Assert.NotNull(weak.MeanWatts);
+        Assert.Equal(Verdict.Fails, Only(weak, "battery-recharge").Verdict);
+        Assert.Null(Only(weak, "battery-recharge").Value);
+        Assert.Contains("does not start", FindingSentences.Text(Only(weak, "battery-recharge")), StringComparison.Ordinal);
+        Assert.NotNull(Only(strong, "battery-recharge").Value);
+    }
+
+    /// <summary>Four pairs for classes 5 to 8, two for those below: IEEE 802.3-2022 clauses 145 and 33 (from memory).</summary>
+    [Theory]
+    [InlineData("class-8", 2, Verdict.Fails)]
+    [InlineData("class-8", 4, Verdict.Ok)]
+    [InlineData("class-3", 2, Verdict.Ok)]
+    [InlineData("class-3", 1, Verdict.Fails)]
+    public void A_class_wants_its_pairs(string key, int pairs, Verdict verdict) =>
+        Assert.Equal(verdict, Only(Compute(OfClass(key), Data("awg-24", 10, 20, pairs), Steady(5)), "supply-class").Verdict);
+
     [Fact]
     public void A_start_that_needs_more_than_the_running_does_is_told_too()
     {
