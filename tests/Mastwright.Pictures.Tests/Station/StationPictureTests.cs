@@ -165,7 +165,7 @@ public sealed class StationPictureTests
         _ => HoldUpPicture.Draw("Ferry House, net-loft", Battery, width, theme),
     };
 
-    private static HoldUpRun Run(double celsius, double hours, double left) => new(celsius, hours, [new(0, 0.95, 4.1), new(hours, left, 3.2)]);
+    private static HoldUpRun Run(double celsius, double hours, double left) => new(celsius, hours, [new(0, 0.95, 4.1), new(hours, left, 3.2)], left / 2);
 
     private static StationElement Element(string key, ElementKind kind, ElementPlace place, string label, Verdict? verdict) => new()
     {
