@@ -96,5 +96,6 @@ internal sealed class ComparedMeasures
         return fitOut.Box.DewHours is { } hours ? new(hours) : new(null, null, fitOut.Box.DewLacks.Length > 0 ? "for want of " + fitOut.Box.DewLacks : Undescribed(fitOut));
     }
 
-    private static string Undescribed(FitOutReport fitOut) => fitOut.Station.FitOut!.Box.IsDescribed ? "the box is not worked out" : "no box described";
+    private static string Undescribed(FitOutReport fitOut) => fitOut.Station.FitOut!.Box.IsDescribed ? "the box is not worked out"
+        : fitOut.Station.FitOut!.Box.TemperatureCelsius is not null ? "of the box only the temperature is given" : "no box described";
 }

@@ -43,6 +43,7 @@ internal static class StandingStation
             Feed = fitOut.Feed,
             Supply = fitOut.Supply,
             IsBoxOutside = fitOut.Box.IsDescribed && fitOut.Box.Shade != BoxShade.None,
+            HasPanel = fitOut.Solar is not null,
             Catalogue = catalogue,
         });
         Examination metals = MetalPairs(station.FitOutPath, fitOut, catalogue);

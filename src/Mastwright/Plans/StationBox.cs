@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Mastwright.Quantities;
 using Mastwright.Station;
 using Mastwright.Station.BoxClimate;
@@ -32,7 +33,7 @@ public static class StationBox
                 Year = year,
                 YearSource = yearName,
                 IsMadeYear = isMade,
-                YearLacks = !year.IsEmpty ? "" : station.Site?.Weather is { } weather ? $"humidity and wind in {weather.Name}" : "weather or climate at the site",
+                YearLacks = !year.IsEmpty ? "" : Lacks(station),
             });
 
         // A temperature that the plan gives wins; else the one worked out takes the place of a default.
@@ -41,10 +42,25 @@ public static class StationBox
             : (supply, box);
     }
 
+    /// <summary>What keeps a year of weather from the box.</summary>
+    private static string Lacks(LinkStation station) => station.Site?.Weather is not { } weather ? "weather or climate at the site"
+        : IsElsewhere(station, weather, out double kilometres)
+            ? string.Create(CultureInfo.InvariantCulture, $"a weather file of the place ({weather.Name} is of {weather.Place}, {kilometres:0} km from here; further than {SunDefaults.WeatherKilometres:0} km it tells nothing of this box's year)")
+            : $"humidity and wind in {weather.Name}";
+
+    /// <summary>Whether a weather file is of a place too far away to tell of this one: the panel's own limit.</summary>
+    private static bool IsElsewhere(LinkStation station, WeatherYear weather, out double kilometres)
+    {
+        kilometres = weather.Place?.KilometresTo(PlaceOf(station)) ?? 0;
+        return kilometres > SunDefaults.WeatherKilometres;
+    }
+
+    private static SunSite PlaceOf(LinkStation station) => new(station.Position.Point.LatitudeDegrees, station.Position.Point.LongitudeDegrees);
+
     /// <summary>Temperature in the box of a site's fit-out in °C, from coldest to hottest: as the plan gives it, else as worked out; null when unknown.</summary>
     internal static Estimate? CelsiusOf(LinkStation station, BoxResult box) => station.FitOut?.Box.TemperatureCelsius ?? box.InsideCelsius;
 
-    /// <summary>The year of weather around a box: that of the site's file, else one made from its months' means; empty where neither is known.</summary>
+    /// <summary>The year of weather around a box: that of the site's file, where it is of the place, else one made from its months' means; empty where neither is known.</summary>
     internal static (ImmutableArray<BoxHour> Hours, string Name, bool IsMade) YearAt(LinkStation station, BoxFit box)
     {
         if (station.Site is not { } site)
@@ -54,17 +70,16 @@ public static class StationBox
 
         if (site.Weather is { } weather)
         {
-            return (YearOf(weather), weather.Name, false);
+            return (IsElsewhere(station, weather, out _) ? [] : YearOf(weather), weather.Name, false);
         }
 
-        SunSite place = new(station.Position.Point.LatitudeDegrees, station.Position.Point.LongitudeDegrees);
         return site.Climate is { } climate
-            ? (MadeBoxYear.Of(climate, place, station.Key, box.NightHumidity ?? BoxDefaults.NightHumidity), MadeBoxYear.Name, true)
+            ? (MadeBoxYear.Of(climate, PlaceOf(station), station.Key, box.NightHumidity ?? BoxDefaults.NightHumidity), MadeBoxYear.Name, true)
             : ([], "", false);
     }
 
     /// <summary>A year of weather as a box meets it; empty where its damp or its wind is not known.</summary>
-    internal static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))
+    private static ImmutableArray<BoxHour> YearOf(WeatherYear? weather) => weather is null || weather.Hours.Any(hour => double.IsNaN(hour.RelativeHumidity + hour.WindMetresPerSecond))
         ? []
         : [.. weather.Hours.Select(hour => new BoxHour(hour.Celsius, hour.RelativeHumidity, hour.Light.Direct, hour.Light.Diffuse, hour.Light.Global, hour.WindMetresPerSecond, double.IsNaN(hour.Sky) ? null : hour.Sky))];
 }

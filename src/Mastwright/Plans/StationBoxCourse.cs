@@ -28,8 +28,8 @@ public static class StationBoxCourse
         }
 
         BoxModel hot = model with { OwnWatts = heat.High };
-        ImmutableArray<BoxHour> year = StationBox.YearOf(report.Station.Site?.Weather);
-        return (year.IsEmpty ? Made(report, model, hot, outside) : OfYear(report.Station.Site!.Weather!.Name, model, hot, year)) with { InsideCelsius = report.Box.InsideCelsius!.Value };
+        (ImmutableArray<BoxHour> year, string name, bool isMade) = StationBox.YearAt(report.Station, report.Station.FitOut!.Box);
+        return (year.IsEmpty || isMade ? Made(report, model, hot, outside) : OfYear(name, model, hot, year)) with { InsideCelsius = report.Box.InsideCelsius!.Value };
     }
 
     private static BoxCourse OfYear(string name, BoxModel model, BoxModel hot, ImmutableArray<BoxHour> year)

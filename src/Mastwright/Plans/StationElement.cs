@@ -125,8 +125,8 @@ public sealed record StationElement
     /// <summary>The judgements on it.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
-    /// <summary>The worst of them: fails, tight, unknown, ok; null where nothing is judged.</summary>
+    /// <summary>The worst of them: fails, unknown, tight, ok; null where nothing is judged.</summary>
     public Verdict? Verdict => Findings.IsEmpty ? null : Findings.Select(finding => finding.Verdict).MinBy(Rank);
 
-    private static int Rank(Verdict verdict) => verdict switch { Mastwright.Findings.Verdict.Fails => 0, Mastwright.Findings.Verdict.Tight => 1, Mastwright.Findings.Verdict.Unknown => 2, _ => 3 };
+    private static int Rank(Verdict verdict) => verdict switch { Mastwright.Findings.Verdict.Fails => 0, Mastwright.Findings.Verdict.Unknown => 1, Mastwright.Findings.Verdict.Tight => 2, _ => 3 };
 }

@@ -27,7 +27,7 @@ public sealed class DemoBoxTests
         Assert.DoesNotContain(supply.Assumptions, assumption => assumption.Code == "box-temperature");
         Assert.Equal(Verdict.Ok, box.Examination.Findings.First(finding => finding.Code == "box-ingress").Verdict);
         Assert.Equal(Verdict.Tight, box.Examination.Findings.Single(finding => finding.Code == "box-dew-night").Verdict);
-        Assert.Contains("It would be 33 °C in the shade", FindingSentences.Text(box.Examination.Findings.First(finding => finding.Code == "box-part-hot")), StringComparison.Ordinal);
+        Assert.Contains("It would be 45 °C in the shade", FindingSentences.Text(box.Examination.Findings.First(finding => finding.Code == "box-part-hot")), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -123,6 +123,8 @@ public sealed class StandingSentencesTests
         { "mast-bracket-spacing", Decide },
         { "mast-bracket-spacing-unknown", Decide },
         { "mast-guys", Decide },
+        { "mast-guys-short", Decide },
+        { "mast-bracket-underground", Decide },
         { "mast-swing", Decide },
         { "antenna-pointing-in-wind", Decide },
         { "overhead-line", Decide },

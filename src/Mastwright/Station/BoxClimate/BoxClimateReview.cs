@@ -114,7 +114,7 @@ internal sealed class BoxClimateReview
         {
             yield return Finding.Unknown(
                 "box-temperature", _input.Path, "temperature in the box", ("hot", Celsius(InsideCelsius.High)), ("cold", Celsius(InsideCelsius.Low)),
-                ("outside-hot", Celsius(_hottest.OutsideCelsius)), ("changes", Changes())) with { Unit = "°C", Value = InsideCelsius };
+                ("outside-hot", Celsius(_hottest.OutsideCelsius)), ("changes", Changes(0))) with { Unit = "°C", Value = InsideCelsius };
         }
 
         foreach (BoxPart part in rated)
@@ -219,7 +219,7 @@ internal sealed class BoxClimateReview
         {
             Details = FindingDetails.Of(
                 ("name", part.Name), ("celsius", Celsius(celsius)), ("inside", Celsius(InsideCelsius.High)), ("outside", Celsius(_hottest.OutsideCelsius)), ("limit", Celsius(limit)),
-                ("hours", hours), ("changes", Changes())),
+                ("hours", hours), ("changes", Changes(part.RiseKelvin ?? 0))),
         };
     }
 
@@ -257,8 +257,8 @@ internal sealed class BoxClimateReview
         return above;
     }
 
-    /// <summary>What shade, a light colour and passing air would change in the hottest hour.</summary>
-    private string Changes()
+    /// <summary>What shade, a light colour and passing air would change in the hottest hour for something that is warmer than the box's air by a rise in kelvin.</summary>
+    private string Changes(double riseKelvin)
     {
         List<string> changes = [];
         BoxCatalogue rows = _input.Catalogue.Box;
@@ -280,7 +280,7 @@ internal sealed class BoxClimateReview
             double celsius = BoxExtreme.Hottest(changed, _outside.High, _input.IsMadeYear ? [] : _input.Year.AsSpan()).InsideCelsius;
             if (applies && InsideCelsius.High - celsius >= 0.5)
             {
-                changes.Add(FormattableString.Invariant($"{celsius:0} °C {words}"));
+                changes.Add(FormattableString.Invariant($"{celsius + riseKelvin:0} °C {words}"));
             }
         }
     }

@@ -5,7 +5,7 @@ namespace Mastwright.Station.Earthing;
 
 /// <summary>Surge arresters on the data and power cables outside: what the plan says of them, held against the supply itself.</summary>
 /// <remarks>
-/// A cable of the supply runs outside when it leads to a box outside, or when the plan says that one does. An arrester belongs at each end that enters a
+/// A cable of the supply runs outside when it leads to a box outside, or when the plan says that one does; that of a solar panel always does. An arrester belongs at each end that enters a
 /// building or a box: common practice; IEC 62305-4.
 /// </remarks>
 internal static class DataCableReview
@@ -17,12 +17,12 @@ internal static class DataCableReview
         DataCableSurge said = input.Earthing?.DataCable ?? DataCableSurge.NotSaid;
         ImmutableArray<CableEnds> all = CableEnds.Of(input.Supply);
         ImmutableArray<CableEnds> outside = input.IsBoxOutside || said is DataCableSurge.Arrester or DataCableSurge.Bare ? all : [];
-        if (input.Earthing is null && outside.IsEmpty)
+        if (input.Earthing is null && outside.IsEmpty && !input.HasPanel)
         {
             yield break;
         }
 
-        yield return outside.IsEmpty ? ByWord(input, said) : ByChain(input, outside);
+        yield return outside.IsEmpty ? ByWord(input, said) : ByChain(input, outside, said);
         if (Contradiction(said, outside) is { } words)
         {
             yield return new()
@@ -41,22 +41,29 @@ internal static class DataCableReview
         input,
         said switch
         {
-            DataCableSurge.NoCable => Verdict.Ok,
+            DataCableSurge.NoCable => input.HasPanel ? Verdict.Unknown : Verdict.Ok,
             DataCableSurge.Bare => Verdict.Tight,
             _ => Verdict.Unknown,
         },
         said switch
         {
+            DataCableSurge.NotSaid or DataCableSurge.NoCable when input.HasPanel =>
+                $"The cable of the solar panel runs outside{(said == DataCableSurge.NoCable ? ", though the plan says that no data or power cable does" : "")}, and whether it has a surge arrester nobody said",
             DataCableSurge.NotSaid => "Whether a data or power cable runs outside, and has a surge arrester at each end, nobody said",
             DataCableSurge.NoCable => "By the plan no data or power cable runs outside",
             DataCableSurge.Arrester => "By the plan the data or power cable outside has a surge arrester; at which of its ends is not known, as the supply does not have the cable",
             _ => "By the plan the data or power cable outside has no surge arrester",
         });
 
-    private static Finding ByChain(EarthingInput input, ImmutableArray<CableEnds> outside) => Made(
-        input,
-        outside.All(cable => cable is { IsGuardedAtSource: true, IsGuardedAtLoads: true }) ? Verdict.Ok : Verdict.Tight,
-        string.Join("; ", outside.Select(cable => $"{Name(cable)} has {Ends(cable)}")));
+    private static Finding ByChain(EarthingInput input, ImmutableArray<CableEnds> outside, DataCableSurge said)
+    {
+        // The supply begins at the battery: the panel's cable is not among its own.
+        bool isPanelOpen = input.HasPanel && said != DataCableSurge.Arrester;
+        return Made(
+            input,
+            !outside.All(cable => cable is { IsGuardedAtSource: true, IsGuardedAtLoads: true }) ? Verdict.Tight : isPanelOpen ? Verdict.Unknown : Verdict.Ok,
+            string.Join("; ", outside.Select(cable => $"{Name(cable)} has {Ends(cable)}")) + (isPanelOpen ? "; whether the cable of the solar panel has one nobody said" : ""));
+    }
 
     private static string Ends(CableEnds cable) => (cable.IsGuardedAtSource, cable.IsGuardedAtLoads) switch
     {

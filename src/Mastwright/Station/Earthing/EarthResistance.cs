@@ -12,6 +12,12 @@ internal static class EarthResistance
     {
         if (earthing is { Rods: null, RodLengthMetres: null, RodDiameterMetres: null })
         {
+            if (earthing.ConductorSquareMillimetres is not null || earthing.ConductorMaterial.Length > 0)
+            {
+                // A conductor leads somewhere: to rods, or to an earth of the building that is not in the plan.
+                findings.Add(Unworked(StationDefaults.Join(input.Path, "rods"), "the rods, or the earth of the building, that the conductor leads to"));
+            }
+
             return;
         }
 
@@ -25,7 +31,7 @@ internal static class EarthResistance
         missing.Need(count > 1 && earthing.RodSpacingMetres is null, "spacing");
         if (missing.Any)
         {
-            findings.Add(Finding.Unknown("earth-resistance-unknown", path, "earth resistance", ("missing", missing.Listed)) with { Unit = "Ω" });
+            findings.Add(Unworked(path, missing.Listed));
             return;
         }
 
@@ -63,6 +69,9 @@ internal static class EarthResistance
                 ("wanted", FormattableString.Invariant($"{wantedOhms:0} Ω"))),
         });
     }
+
+    private static Finding Unworked(string path, string missing) =>
+        Finding.Unknown("earth-resistance-unknown", path, "earth resistance", ("missing", missing)) with { Unit = "Ω" };
 
     /// <summary>Rods nearer to one another than their length share the same soil: the form no longer holds for them.</summary>
     private static Finding Close(string path, double spacing, double length) => new()

@@ -30,6 +30,9 @@ public sealed record EarthingInput
     /// <summary>Whether the supply's cables lead to a box outside.</summary>
     public bool IsBoxOutside { get; init; }
 
+    /// <summary>Whether a solar panel charges the station: its cable comes in from outside.</summary>
+    public bool HasPanel { get; init; }
+
     /// <summary>Lightning classes, conductors, soils.</summary>
     public required StationCatalogue Catalogue { get; init; }
 

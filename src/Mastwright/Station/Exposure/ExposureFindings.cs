@@ -17,8 +17,7 @@ internal static class ExposureFindings
     /// <param name="who">Whom it is for.</param>
     /// <param name="result">The limit that decides.</param>
     /// <param name="law">The law's; null where the catalogue has none.</param>
-    /// <param name="beside">The guidelines', strictest first.</param>
-    internal static Finding Of(ExposureInput input, Exposed who, ExposureResult result, ExposureResult? law, ImmutableArray<ExposureResult> beside)
+    internal static Finding Of(ExposureInput input, Exposed who, ExposureResult result, ExposureResult? law)
     {
         double? near = input.People.Of(who);
         Verdict verdict = near switch
@@ -43,17 +42,11 @@ internal static class ExposureFindings
             Details = FindingDetails.Of(
                 ("document", result.Limit.Source.Document),
                 ("standing", Standing(law)),
-                ("density", Text($"{result.DensityWattsPerSquareMetre:0.00} W/m²")),
-                ("averaging", Text($"{result.Limit.AveragingSeconds / 60:0} minutes")),
-                ("free", Metres(result.FreeMetres)),
-                ("reflected", Metres(result.ReflectedMetres)),
-                ("averaged", result is { AveragedMetres: { } averaged } ? Metres(averaged) : ""),
-                ("on-air", result is { AirShare: { } share } ? Text($"{100 * share:0.#} %") : ""),
-                ("reach", Reach(result)),
+                ("reach", Reach(result, who)),
                 ("keep", Metres(result.KeepMetres)),
                 ("near", Near(who, near)),
-                ("field", Field(input, result)),
-                ("beside", Beside(law, beside)),
+                ("ask", near is not null ? "" : who == Exposed.Public ? ", and give at people/public how near anybody comes" : ", and give at people/workers how near they come"),
+                ("guide", Guide(input, result)),
                 ("memory", law is null ? "" : RuleWords.Doubt(law.Limit.Source)),
                 ("read", firm ? "" : " Look up the law of your country, and put its limits with their source into a catalogue file.")),
         };
@@ -91,46 +84,29 @@ internal static class ExposureFindings
     };
 
     /// <summary>Where the limit is reached, however near that is.</summary>
-    private static string Reach(ExposureResult result)
+    private static string Reach(ExposureResult result, Exposed who)
     {
-        string pauses = result is { AveragedMetres: { } averaged, AirShare: { } share }
-            ? Text($" (at {Metres(averaged)} if the pauses of the busiest hour count, {100 * share:0.#} % of the time on the air)")
-            : "";
         string least = result.ReflectedMetres < ExposureDistance.LeastMetres ? ", which is nearer than is ever kept" : "";
-        return $"Sending all the time, the main beam reaches that at {Metres(result.FreeMetres)}, over a ground that reflects at {Metres(result.ReflectedMetres)}{pauses}{least}";
+        return $"Sending all the time, the main beam reaches what {result.Limit.Source.Document} allows {(who == Exposed.Public ? "the public" : "workers")} at {Metres(result.FreeMetres)}, over a ground that reflects at {Metres(result.ReflectedMetres)}{least}";
     }
 
     private static string Near(Exposed who, double? metres) => metres is { } near
         ? $"By the plan {(who == Exposed.Public ? "nobody" : "nobody at work")} comes nearer than {Metres(near)}."
         : $"How near {(who == Exposed.Public ? "people" : "people at work")} come is not known.";
 
-    /// <summary>From where on the formula holds, and up to where it says nothing at all.</summary>
-    private static string Field(ExposureInput input, ExposureResult result)
+    /// <summary>What the distance is worth where the far-field formula does not hold, or nobody can say whether it does.</summary>
+    private static string Guide(ExposureInput input, ExposureResult result)
     {
-        string reactive = $"within {Metres(ExposureDistance.ReactiveMetres(input.FrequencyHz))} (λ/2π) it says nothing";
         if (input.AntennaLengthMetres is not { } length)
         {
-            return $" The far-field formula was used: from where on it holds (2·D²/λ) is not known without the antenna's length, so that is a guide and no proof; {reactive}.";
+            return " From where on the far-field formula holds is not known without the antenna's length: a guide and no proof.";
         }
 
         double far = ExposureDistance.FarFieldMetres(length, input.FrequencyHz);
-        return far > result.KeepMetres
-            ? $" The far-field formula holds from {Metres(far)} on (2·D²/λ) and was used nearer to the antenna than it holds, so that is a guide and no proof; {reactive}."
-            : $" The far-field formula holds from {Metres(far)} on (2·D²/λ); {reactive}.";
+        return far > result.KeepMetres ? $" The far-field formula was used nearer to the antenna than it holds ({Metres(far)}): a guide and no proof." : "";
     }
 
-    private static string Beside(ExposureResult? law, ImmutableArray<ExposureResult> beside)
-    {
-        if (law is null || beside.IsEmpty)
-        {
-            return "";
-        }
-
-        ExposureResult strictest = beside[0];
-        return $" By {strictest.Limit.Source.Document} ({strictest.Limit.Over}{(strictest.Limit.Source.FromMemory ? ", from memory" : "")}) it is {Metres(strictest.ReflectedMetres)}.";
-    }
-
-    private static string Metres(double metres) => metres < 0.1 ? Text($"{metres:0.000} m") : Text($"{metres:0.00} m");
+    internal static string Metres(double metres) => metres < 0.1 ? Text($"{metres:0.000} m") : Text($"{metres:0.00} m");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -58,24 +58,40 @@ public static class RfExposure
             ? new() { Findings = [ExposureFindings.Unknown(input, who, Text($"a limit of exposure at {input.FrequencyHz / 1e6:0.0##} MHz in the catalogue"))] }
             : new()
             {
-                Ledgers = [Density(result, eirp.High, who)],
-                Findings = [ExposureFindings.Of(input, who, result, law, beside)],
+                Ledgers = [Density(input, result, eirp.High, who, law is null ? [] : beside)],
+                Findings = [ExposureFindings.Of(input, who, result, law)],
             };
     }
 
-    /// <summary>How the power density at the distance to keep comes about, as a ledger in decibels.</summary>
-    private static Ledger Density(ExposureResult result, double eirpDbm, Exposed who)
+    /// <summary>How the power density at the distance to keep comes about, as a ledger in decibels; what is not counted stands in it with nothing.</summary>
+    private static Ledger Density(ExposureInput input, ExposureResult result, double eirpDbm, Exposed who, ImmutableArray<ExposureResult> beside)
     {
         double keep = result.KeepMetres;
         double spread = -10 * Math.Log10(4 * Math.PI * keep * keep);
         double reflection = 10 * Math.Log10(ExposureDistance.ReflectionFactor);
-        string limit = Text($"the limit is {(10 * Math.Log10(result.DensityWattsPerSquareMetre)) + 30:0.00} dB(mW/m²)");
+        string limit = Text($"{result.Limit.Source.Document} allows {result.DensityWattsPerSquareMetre:0.00} W/m², averaged over {result.Limit.AveragingSeconds / 60:0} minutes: {(10 * Math.Log10(result.DensityWattsPerSquareMetre)) + 30:0.00} dB(mW/m²)");
         return new(Text($"power density for {(who == Exposed.Public ? "the public" : "workers")} {keep:0.00} m off in the main beam, sending all the time"), "dB(mW/m²)",
         [
             new("eirp", "EIRP, highest of its range", eirpDbm, "radiated power"),
             new("spreading", "over a sphere of that radius", spread, "OET Bulletin 65, section 2", limit),
             new("reflection", "from a ground that reflects", reflection, "OET Bulletin 65, section 2", "2.56 times"),
+            new("near-field", "nearness to the antenna, not counted", 0, "far field from 2·D²/λ, reactive field within λ/2π", Field(input)),
+            .. result is { AveragedMetres: { } averaged, AirShare: { } share }
+                ? [new LedgerLine("pauses", "pauses between the packets, not counted", 0, "traffic of the plan", Text($"if those of the busiest hour counted, {100 * share:0.#} % of the time on the air, the limit would be reached at {ExposureFindings.Metres(averaged)}"))]
+                : Array.Empty<LedgerLine>(),
+            .. beside.Take(1).Select(strictest => new LedgerLine(
+                "guidelines", "guidelines beside the law, not counted", 0, strictest.Limit.Source.ToString(),
+                $"by {strictest.Limit.Source.Document} ({strictest.Limit.Over}) the limit is reached at {ExposureFindings.Metres(strictest.ReflectedMetres)}")),
         ]);
+    }
+
+    /// <summary>From where on the formula holds, and up to where it says nothing at all.</summary>
+    private static string Field(ExposureInput input)
+    {
+        string reactive = $"within {ExposureFindings.Metres(ExposureDistance.ReactiveMetres(input.FrequencyHz))} (λ/2π) the far-field formula says nothing";
+        return input.AntennaLengthMetres is { } length
+            ? $"{reactive}; it holds from {ExposureFindings.Metres(ExposureDistance.FarFieldMetres(length, input.FrequencyHz))} on (2·D²/λ)"
+            : $"{reactive}; from where on it holds (2·D²/λ) is not known without the antenna's length";
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

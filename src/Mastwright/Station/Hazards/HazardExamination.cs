@@ -79,7 +79,10 @@ public static class HazardExamination
             Details = FindingDetails.Of(
                 ("distance", distance is { } metres ? FormattableString.Invariant($"The nearest overhead line is {metres:0.#} m away or further") : "How far the nearest overhead line is, nobody said"),
                 ("reach", isTold ? ReachWords(hazards, mast, ledger) : "how far the mast reaches when it falls is not known"),
-                ("clearance", hazards.LocalClearanceMetres is null ? "; the local clearance is not given" : "")),
+                ("clearance", hazards.LocalClearanceMetres is null ? "; the local clearance is not given" : ""),
+                ("ask", distance is null ? "Give the distance to the nearest line and ask the network operator for the clearance."
+                    : hazards.LocalClearanceMetres is null ? "Ask the network operator for the clearance and give it as the local clearance."
+                    : "Before the work, ask the network operator whether the clearance still holds.")),
         });
     }
 
@@ -119,11 +122,13 @@ public static class HazardExamination
             assumptions.Add(new("working-height", "work at the height of the upper bracket", "assumed", path + "/working-height"));
         }
 
+        // From a mast that is let down one works lower than its bracket; else the two belong together.
+        bool isDoubtful = hazards.Access != Access.TiltOver && mast.BracketHeightMetres - height > WorkAtHeightMetres;
         findings.Add(new()
         {
             Code = "working-height",
             Subject = path,
-            Verdict = height is not { } metres ? Verdict.Unknown : metres > WorkAtHeightMetres ? Verdict.Tight : Verdict.Ok,
+            Verdict = height is not { } metres || (isDoubtful && metres <= WorkAtHeightMetres) ? Verdict.Unknown : metres > WorkAtHeightMetres ? Verdict.Tight : Verdict.Ok,
             Quantity = "height at which one works",
             Unit = "m",
             Value = height is { } known ? Estimate.Exactly(known) : null,
@@ -132,7 +137,8 @@ public static class HazardExamination
             Source = "common practice",
             Details = FindingDetails.Of(
                 ("access", Word(hazards.Access)),
-                ("height", height is { } given ? FormattableString.Invariant($"{given:0.#} m above the ground") : "at an unknown height")),
+                ("height", height is { } given ? FormattableString.Invariant($"{given:0.#} m above the ground") : "at an unknown height"),
+                ("differs", isDoubtful ? FormattableString.Invariant($"; the upper bracket is {mast.BracketHeightMetres:0.#} m above it, which takes work higher up or counts from other ground") : "")),
         });
     }
 

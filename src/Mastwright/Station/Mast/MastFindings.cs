@@ -56,6 +56,16 @@ internal static class MastFindings
             yield return Held(spacing, input.Mast!);
         }
 
+        if (LowerBracketUnderground(input, assembly) is { } under)
+        {
+            yield return under;
+        }
+
+        if (GuysShort(input) is { } guysShort)
+        {
+            yield return guysShort;
+        }
+
         foreach (StandingTube tube in assembly.Tubes.Where(tube => tube.Slenderness > tube.SlendernessLimit))
         {
             yield return new()
@@ -121,12 +131,13 @@ internal static class MastFindings
         bool isOpen = !input.Mast!.IsHoldKnown;
         SectionCheck at = worst.Worst;
         Verdict verdict = at.Utilisation > 1 ? Verdict.Fails : at.Utilisation > TightShare ? Verdict.Tight : Verdict.Ok;
+        bool fails = verdict == Verdict.Fails;
         bool slender = worst.Tubes.Any(tube => tube.Slenderness > tube.SlendernessLimit);
         return new()
         {
             Code = "mast-bending",
             Subject = input.MastPath,
-            Verdict = verdict != Verdict.Fails && (isOpen || slender) ? Verdict.Unknown : verdict,
+            Verdict = !fails && (isOpen || slender) ? Verdict.Unknown : verdict,
             Quantity = "share of the strength used",
             Unit = "%",
             Value = Estimate.Exactly(100 * at.Utilisation),
@@ -140,7 +151,8 @@ internal static class MastFindings
                 ("moment", FormattableString.Invariant($"{at.DesignMoment:0} N·m")),
                 ("strength", FormattableString.Invariant($"{at.ResistanceMoment:0} N·m")),
                 ("plain", FormattableString.Invariant($"{at.CharacteristicMoment:0} N·m, {Percent(at.CharacteristicUtilisation)} of yield, under the {wind.PlainName}")),
-                ("open", isOpen ? OpenWords : slender ? " It stays open, the wall being thin." : "")),
+                ("open", fails ? "" : isOpen ? OpenWords : slender ? " It stays open, the wall being thin." : ""),
+                ("ask", isOpen && !fails ? "Give what holds the mast; else take" : "Take")),
         };
     }
 
@@ -272,6 +284,60 @@ internal static class MastFindings
                 ("loss", loss is { } lost ? FormattableString.Invariant($"costs {lost:0.0} dB of a beam {beamwidth:0}° high") : "costs an unknown part of a beam of unknown width")),
         };
     }
+
+    /// <summary>A lower bracket that would lie below the ground the upper one is counted from.</summary>
+    private static Finding? LowerBracketUnderground(MastInput input, MastAssembly assembly)
+    {
+        if (input.Mast!.BracketSpacingMetres is not { } spacing || assembly.BracketHeightMetres is not { } upper || input.Mast.FixedTo == "ground")
+        {
+            return null;
+        }
+
+        double lower = upper - spacing;
+        return lower >= -HeightToleranceMetres ? null : new()
+        {
+            Code = "mast-bracket-underground",
+            Subject = input.MastPath + "/bracket",
+            Verdict = Verdict.Unknown,
+            Quantity = "height of the lower bracket above the ground",
+            Unit = "m",
+            Value = Estimate.Exactly(lower),
+            Limit = 0,
+            Margin = lower,
+            Source = input.MastPath + "/bracket",
+            Details = FindingDetails.Of(("spacing", Metres(spacing)), ("upper", Metres(upper)), ("below", Metres(-lower))),
+        };
+    }
+
+    /// <summary>A guy that ends in the air: by its length and angle it does not come down to the upper bracket's level.</summary>
+    private static Finding? GuysShort(MastInput input)
+    {
+        if (input.Mast!.Guys is not { } guys)
+        {
+            return null;
+        }
+
+        double sine = Math.Sin(double.DegreesToRadians(guys.AngleDegrees));
+        double wanted = guys.HeightMetres / sine;
+        double above = guys.HeightMetres - (guys.LengthMetres * sine);
+        return above <= HeightToleranceMetres ? null : new()
+        {
+            Code = "mast-guys-short",
+            Subject = input.MastPath + "/guys",
+            Verdict = Verdict.Unknown,
+            Quantity = "length of a guy",
+            Unit = "m",
+            Value = Estimate.Exactly(guys.LengthMetres),
+            Limit = wanted,
+            Margin = guys.LengthMetres - wanted,
+            Source = "height over the sine of the angle",
+            Details = FindingDetails.Of(
+                ("length", Metres(guys.LengthMetres)), ("angle", FormattableString.Invariant($"{guys.AngleDegrees:0.#}°")), ("height", Metres(guys.HeightMetres)),
+                ("above", Metres(above)), ("wanted", Metres(wanted))),
+        };
+    }
+
+    private static string Metres(double metres) => FormattableString.Invariant($"{metres:0.0} m");
 
     private static Finding? HeightsDiffer(MastInput input, MastAssembly assembly)
     {

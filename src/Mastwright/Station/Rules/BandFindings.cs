@@ -11,7 +11,7 @@ internal static class BandFindings
     {
         if (judgements.IsEmpty)
         {
-            return None(input, band);
+            return None(input, band, traffic);
         }
 
         RuleJudgement best = judgements[0];
@@ -42,7 +42,7 @@ internal static class BandFindings
             Details = FindingDetails.Of(
                 ("signal", RuleWords.Band(band.LowHz, band.HighHz)),
                 ("error", RuleWords.Kilohertz(band.ErrorHz)),
-                ("rule", $"{rule.Name} ({RuleWords.Band(rule.LowHz, rule.HighHz)}, {rule.Source.Short})"),
+                ("rule", RuleWords.Named(rule)),
                 ("room", best.EdgeMarginHz >= 0 ? $"{RuleWords.Kilohertz(best.EdgeMarginHz)} inside its nearer edge" : $"{RuleWords.Kilohertz(-best.EdgeMarginHz)} over its edge, by what is only assumed of it"),
                 ("open", open.Length == 0 ? "" : $" The row {string.Join("; it ", open)}."),
                 ("memory", RuleWords.Doubt(rule.Source, input.Region)),
@@ -50,7 +50,7 @@ internal static class BandFindings
         };
     }
 
-    private static Finding None(RadioRulesInput input, OccupiedBand band)
+    private static Finding None(RadioRulesInput input, OccupiedBand band, TrafficEstimate traffic)
     {
         ImmutableArray<RadioRule> rules = input.Book.RulesOf(input.Region);
         string[] kept = [.. rules
@@ -68,7 +68,7 @@ internal static class BandFindings
                 ("signal", RuleWords.Band(band.LowHz, band.HighHz)),
                 ("region", input.Region.Name),
                 ("kept", string.Concat(kept)),
-                ("advice", Nearest(rules, band))),
+                ("advice", Nearest(input, rules, band, traffic))),
         };
     }
 
@@ -111,17 +111,26 @@ internal static class BandFindings
         return $"{judgement.Rule.Name} ({judgement.Rule.Source.Short}) {string.Join(", ", reasons)}";
     }
 
-    /// <summary>The least move of the carrier into a row that is wide enough.</summary>
-    private static string Nearest(ImmutableArray<RadioRule> rules, OccupiedBand band)
+    /// <summary>The least move of the carrier into a row that is wide enough and that the station would not break there.</summary>
+    private static string Nearest(RadioRulesInput input, ImmutableArray<RadioRule> rules, OccupiedBand band, TrafficEstimate traffic)
     {
-        double half = (band.HighHz - band.LowHz) / 2;
+        double width = band.HighHz - band.LowHz;
         double middle = (band.HighHz + band.LowHz) / 2;
-        (RadioRule Rule, double MiddleHz)[] fits = [.. rules
-            .Where(rule => rule.Access != RuleAccess.Refused && rule.HighHz - rule.LowHz >= 2 * half && (rule.MostOccupiedHz ?? double.MaxValue) >= band.WidthHz && (rule.LeastOccupiedHz ?? 0) <= band.WidthHz)
-            .Select(rule => (rule, Math.Clamp(middle, rule.LowHz + half, rule.HighHz - half)))
-            .OrderBy(place => Math.Abs(place.Item2 - middle))];
-        return fits.Length == 0
-            ? "Use a narrower signal, or a band of the region."
-            : RuleWords.Text($"Move it: the nearest row that holds it is {fits[0].Rule.Name}, {RuleWords.Band(fits[0].Rule.LowHz, fits[0].Rule.HighHz)}, with its middle at {RuleWords.Megahertz((fits[0].Rule.LowHz + fits[0].Rule.HighHz) / 2)}.");
+        RuleJudgement[] wide = [.. rules
+            .Where(rule => rule.Access != RuleAccess.Refused && rule.HighHz - rule.LowHz >= width && (rule.MostOccupiedHz ?? double.MaxValue) >= band.WidthHz && (rule.LeastOccupiedHz ?? 0) <= band.WidthHz)
+            .OrderBy(rule => Math.Abs(Math.Clamp(middle, rule.LowHz + (width / 2), rule.HighHz - (width / 2)) - middle))
+            .Select(rule => RuleElsewhere.In(rule, input, traffic))];
+        if (wide.Length == 0)
+        {
+            return "Use a narrower signal, or a band of the region.";
+        }
+
+        if (wide.FirstOrDefault(judgement => judgement.Overall != Verdict.Fails) is { Rule: { } kept } best)
+        {
+            string[] open = [.. best.Conditions.Where(condition => condition.Verdict == Verdict.Unknown).Select(condition => condition.Text)];
+            return $"Move it: the nearest row that the station could keep as it is: {RuleWords.Named(kept)}, with its middle at {RuleWords.Megahertz((kept.LowHz + kept.HighHz) / 2)}{(open.Length > 0 ? "; it " + string.Join(", ", open) : "")}.";
+        }
+
+        return $"No row of {input.Region.Name} in the catalogue would hold the station as it is. The nearest that is wide enough: {Reason(wide[0])}. Send in a way that a row asks for.";
     }
 }

@@ -25,7 +25,7 @@ internal static class PowerFindings
             Details = FindingDetails.Of(
                 ("says", Says(best)),
                 ("setting", Setting(best)),
-                ("above", aboveAll ? $" That is above every licence-exempt row of {input.Region.Name} here; amateur and other licences are outside this judgement." : ""),
+                ("above", aboveAll ? $" That is above every licence-exempt row of {input.Region.Name} at this frequency; amateur and other licences are outside this judgement." : ""),
                 ("memory", RuleWords.Doubt(rule.Source, input.Region)),
                 ("advice", Advice(best) + (best.PowerVerdict == Verdict.Fails ? RuleElsewhere.Advice(input, traffic) : ""))),
         };
@@ -50,7 +50,7 @@ internal static class PowerFindings
 
     private static string Setting(RuleJudgement best) => best switch
     {
-        { Setting: { } setting } => RuleWords.Text($" The largest lawful setting of the radio with this antenna and feed is {setting.Total:0.0} dBm."),
+        { Setting: { } setting } => RuleWords.Text($" The largest lawful setting of the radio with this antenna and feed is {RuleWords.AtMost(setting.Total)} dBm."),
         { PowerLimit: not null } => " An amplifier in the feed decides the power, not the radio's setting.",
         _ => "",
     };
@@ -59,8 +59,8 @@ internal static class PowerFindings
     {
         { PowerVerdict: Verdict.Unknown, PowerDbm: null } => "Give the power of the radio, its feed and the antenna's gain.",
         { PowerVerdict: Verdict.Tight } => "Measure it, or set the radio a decibel lower: a simple power meter is a decibel off.",
-        { PowerVerdict: Verdict.Unknown, Setting: { } setting } => RuleWords.Text($"The range of what is known crosses the limit: set the radio to {setting.Total:0.0} dBm or less, or find out more."),
-        { PowerVerdict: Verdict.Fails, Setting: { } setting } => RuleWords.Text($"Set the radio to {setting.Total:0.0} dBm or less, or use an antenna with less gain."),
+        { PowerVerdict: Verdict.Unknown, Setting: { } setting } => RuleWords.Text($"The range of what is known crosses the limit: set the radio to {RuleWords.AtMost(setting.Total)} dBm or less, or find out more."),
+        { PowerVerdict: Verdict.Fails, Setting: { } setting } => RuleWords.Text($"Set the radio to {RuleWords.AtMost(setting.Total)} dBm or less, or use an antenna with less gain."),
         { PowerVerdict: Verdict.Fails } => "Leave the amplifier out.",
         _ => "Read the text where you are, and put a row of your own with its source into a catalogue file.",
     };

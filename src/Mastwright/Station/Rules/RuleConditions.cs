@@ -60,10 +60,13 @@ public static class RuleConditions
     {
         if (rule.MostOccupiedHz is { } most)
         {
+            Verdict verdict = Most(band, rule, most);
             conditions.Add(new(
                 "occupied-bandwidth",
-                Most(band, rule, most),
-                string.Create(CultureInfo.InvariantCulture, $"allows an occupied bandwidth of {Kilohertz(most)}, and the signal has {Kilohertz(band.WidthHz)}")));
+                verdict,
+                verdict == Verdict.Unknown
+                    ? $"allows a bandwidth of {Kilohertz(most)} at 20 dB, and whether the signal keeps it is not known: its {Kilohertz(band.WidthHz)} are assumed, and that near the limit only a measurement tells (modem/occupied-bandwidth)"
+                    : $"allows an occupied bandwidth of {Kilohertz(most)}, and the signal has {Kilohertz(band.WidthHz)}"));
         }
 
         if (rule.LeastOccupiedHz is { } least)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Findings;
+using Mastwright.Station.Radio;
 
 namespace Mastwright.Station.Rules;
 
@@ -29,14 +30,25 @@ internal static class RuleElsewhere
         }
 
         string allows = string.Join(" and ", RuleRows.Limits(best));
-        return $" Or move the carrier to {RuleWords.Megahertz(Middle(row))}, where {row.Name} ({RuleWords.Band(row.LowHz, row.HighHz)}, {row.Source.Short}) allows {allows}{(best.IsFirm ? "" : ", by a row that was not read in a known edition")}.";
+        return $" Or move the carrier to {RuleWords.Megahertz(Middle(row))}, where {RuleWords.Named(row)} allows {allows}{(best.IsFirm ? "" : ", by a row that was not read in a known edition")}.";
     }
 
-    private static RuleJudgement In(RadioRule rule, RadioRulesInput input, TrafficEstimate traffic)
+    /// <summary>A station judged by a row as if it sent in the middle of it; one that hops takes its frequencies along.</summary>
+    internal static RuleJudgement In(RadioRule rule, RadioRulesInput input, TrafficEstimate traffic)
     {
-        RadioRulesInput moved = input with { Modem = input.Modem with { FrequencyHz = Middle(rule) } };
+        double middle = Middle(rule);
+        EmissionSetting emission = input.Modem.Emission.Hopping is { } hopping
+            ? input.Modem.Emission with { Hopping = Around(hopping, middle) }
+            : input.Modem.Emission;
+        RadioRulesInput moved = input with { Modem = input.Modem with { FrequencyHz = middle, Emission = emission } };
         OccupiedBand band = OccupiedBand.Of(moved.Modem, moved.Radio, StationDefaults.Join(moved.PlanPath, "radio"), moved.BoxCelsius);
         return RuleJudge.Judge(rule, moved, band, traffic);
+    }
+
+    private static HoppingSetting Around(HoppingSetting hopping, double middleHz)
+    {
+        double half = (hopping.HighestHz - hopping.LowestHz) / 2;
+        return hopping with { LowestHz = middleHz - half, HighestHz = middleHz + half };
     }
 
     private static double Middle(RadioRule rule) => (rule.LowHz + rule.HighHz) / 2;

@@ -46,7 +46,7 @@ internal static class RuleRows
         RadioRule rule = judgement.Rule;
         string why = string.Join(", ", Reasons(judgement, traffic));
         string last = decides ? " and decides" : why.Length == 0 ? ", and allows less than the one that decides" : "";
-        return $"{rule.Name} ({RuleWords.Band(rule.LowHz, rule.HighHz)}, {rule.Source.Short}), {string.Join(" and ", Limits(judgement))}: {RuleWords.Word(judgement.Resting(judgement.Overall))}{last}{(why.Length > 0 ? ", since it " + why : "")}";
+        return $"{RuleWords.Named(rule)}, {string.Join(" and ", Limits(judgement))}: {RuleWords.Word(judgement.Resting(judgement.Overall))}{last}{(why.Length > 0 ? ", since it " + why : "")}";
     }
 
     /// <summary>What keeps a row from being ok.</summary>

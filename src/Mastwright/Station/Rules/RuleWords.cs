@@ -15,6 +15,15 @@ internal static class RuleWords
     /// <summary>A width in kHz.</summary>
     internal static string Kilohertz(double hertz) => Text($"{hertz / 1e3:0.#} kHz");
 
+    /// <summary>A level in dBm that is not to be exceeded, with one decimal and never rounded up: what is told may be set as it stands.</summary>
+    /// <remarks>The billionth of a tenth lets a level through that only the sum of its lines made a little less.</remarks>
+    internal static string AtMost(double dbm) => Text($"{Math.Floor((10 * dbm) + 1e-9) / 10:0.0}");
+
+    /// <summary>A row with its band and its text: "band P (869.4–869.65 MHz, ERC/REC 70-03)"; the band is left out where the row is named by it.</summary>
+    internal static string Named(RadioRule rule) => rule.Name.Contains("MHz", StringComparison.Ordinal)
+        ? $"{rule.Name} ({rule.Source.Short})"
+        : $"{rule.Name} ({Band(rule.LowHz, rule.HighHz)}, {rule.Source.Short})";
+
     /// <summary>A power as "27.0 dBm ERP".</summary>
     internal static string Power(double dbm, PowerReference reference) => Text($"{dbm:0.0} dBm{Suffix(reference)}");
 
