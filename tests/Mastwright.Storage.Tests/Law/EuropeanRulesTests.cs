@@ -46,6 +46,29 @@ public sealed class EuropeanRulesTests
         Assert.Equal(eirp, Mastwright.Station.Antenna.RadiatedPower.EirpFromErpDbm(Rule(key).PowerDbm!.Value), 0.0005);
     }
 
+    /// <summary>500 mW ERP are 26.990 dBm ERP, and 2.15 dBi without a feed add nothing: a setting of 27.0 dBm would be over it.</summary>
+    [Fact]
+    public void The_largest_lawful_setting_is_never_rounded_up()
+    {
+        RadioRulesResult result = Stations.Examine("EU", Stations.Chirp(869.525, 125), Stations.Radio with { ConductedPowerDbm = Estimate.Exactly(30) });
+        Finding power = Assert.Single(result.Examination.Findings, finding => finding.Code == "radiated-power");
+
+        Assert.Equal(Verdict.Fails, power.Verdict);
+        Assert.Contains("feed is 26.9 dBm", FindingSentences.Text(power), StringComparison.Ordinal);
+        Assert.Contains("Set the radio to 26.9 dBm or less", FindingSentences.Advice(power), StringComparison.Ordinal);
+    }
+
+    /// <summary>A fixed 125 kHz channel keeps no American row by access: it neither hops nor has 500 kHz at 6 dB (47 CFR 15.247).</summary>
+    [Fact]
+    public void Advice_leads_to_no_row_that_the_station_does_not_keep()
+    {
+        RadioRulesResult result = Stations.Examine("US", Stations.Chirp(869.525, 125));
+        string advice = FindingSentences.Advice(Assert.Single(result.Examination.Findings, finding => finding.Code == "radio-band-none"));
+
+        Assert.Contains("would hold the station as it is", advice, StringComparison.Ordinal);
+        Assert.DoesNotContain("Move it", advice, StringComparison.Ordinal);
+    }
+
     /// <summary>Rec. 70-03 and UK IR 2030: 10 mW at 10 %, 10 mW in 25 kHz, 1 mW at -13 dBm in 10 kHz.</summary>
     [Fact]
     public void The_433_MHz_rows_are_as_quoted()

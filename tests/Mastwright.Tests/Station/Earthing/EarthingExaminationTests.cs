@@ -42,6 +42,29 @@ public sealed class EarthingExaminationTests
         },
     };
 
+    /// <summary>A panel stands outside, so its cable does too: common practice; IEC 62305-4.</summary>
+    [Fact]
+    public void The_cable_of_a_panel_is_a_cable_outside()
+    {
+        EarthingInput without = Input with { Earthing = Input.Earthing! with { DataCable = DataCableSurge.NoCable } };
+        Finding panel = Single(EarthingExamination.Of(without with { HasPanel = true }), "surge-data-cable");
+
+        Assert.Equal(Verdict.Ok, Single(EarthingExamination.Of(without), "surge-data-cable").Verdict);
+        Assert.Equal(Verdict.Unknown, panel.Verdict);
+        Assert.Contains("The cable of the solar panel runs outside", FindingSentences.Text(panel), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_conductor_without_rods_leaves_the_resistance_unknown()
+    {
+        EarthingFit bare = Input.Earthing! with { Rods = null, RodLengthMetres = null, RodDiameterMetres = null, RodSpacingMetres = null };
+
+        Assert.Equal(Verdict.Unknown, Single(EarthingExamination.Of(Input with { Earthing = bare }), "earth-resistance-unknown").Verdict);
+        Assert.DoesNotContain(
+            EarthingExamination.Of(Input with { Earthing = bare with { ConductorSquareMillimetres = null, ConductorMaterial = "" } }).Findings,
+            finding => finding.Code == "earth-resistance-unknown");
+    }
+
     [Fact]
     public void A_tip_is_held_against_the_height_of_the_zone_where_it_stands()
     {

@@ -285,6 +285,32 @@ public sealed class MastExaminationTests
         Assert.Contains(iced.Examination.Assumptions, assumption => assumption.Code == "ice-wind-share");
     }
 
+    /// <summary>By hand: 1 m at 45° comes 0.707 m down from 3.5 m; 3.5 m / sin 45° = 4.95 m.</summary>
+    [Fact]
+    public void A_guy_that_ends_in_the_air_is_told()
+    {
+        GuyLevel guys = new(3.5, 45, 0.004, 1, 9000, 5000);
+        Finding guysShort = Single(MastExamination.Of(Input with { Mast = Input.Mast! with { Guys = guys } }), "mast-guys-short");
+
+        Assert.Equal(Verdict.Unknown, guysShort.Verdict);
+        Assert.Equal(4.950, guysShort.Limit!.Value, 1e-3);
+        Assert.Contains("ends 2.8 m above", FindingSentences.Text(guysShort), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            MastExamination.Of(Input with { Mast = Input.Mast! with { Guys = guys with { LengthMetres = 5 } } }).Examination.Findings, finding => finding.Code == "mast-guys-short");
+    }
+
+    [Fact]
+    public void A_lower_bracket_under_the_ground_is_told()
+    {
+        MastFit apart = Input.Mast! with { BracketHeightMetres = 6.9, BracketSpacingMetres = 8 };
+        Finding under = Single(MastExamination.Of(Input with { Mast = apart }), "mast-bracket-underground");
+
+        Assert.Equal(-1.1, under.Value!.Value.Median, 1e-9);
+        Assert.Equal(Verdict.Unknown, under.Verdict);
+        Assert.DoesNotContain(MastExamination.Of(Input with { Mast = apart with { BracketSpacingMetres = 1 } }).Examination.Findings, finding => finding.Code == "mast-bracket-underground");
+        Assert.DoesNotContain(MastExamination.Of(Input with { Mast = apart with { FixedTo = "ground" } }).Examination.Findings, finding => finding.Code == "mast-bracket-underground");
+    }
+
     [Fact]
     public void Guys_take_from_the_mast_and_stay_unknown_while_their_anchors_are()
     {
