@@ -14,7 +14,7 @@ public sealed class CompareTests(SkerrinRun skerrin)
         Assert.Contains("eaves net-loft * hill-hut", text, StringComparison.Ordinal);
         Assert.Contains("Weakest link's margin: net-loft and hill-hut are better: eaves", text, StringComparison.Ordinal);
         Assert.Contains("Air in the box, hottest: eaves is better: eaves 28 °C (as the plan gives it), net-loft", text, StringComparison.Ordinal);
-        Assert.Contains("not known of eaves (no box described), hill-hut (no box described).", text, StringComparison.Ordinal);
+        Assert.Contains("not known of eaves (of the box only the temperature is given), hill-hut (of the box only the temperature is given).", text, StringComparison.Ordinal);
         Assert.Contains("1 × line rg-58, 14 m", text, StringComparison.Ordinal);
         Assert.Contains("1 × data cable cat-5e, 24 m", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Creamery:", text, StringComparison.Ordinal);
