@@ -12,12 +12,7 @@ internal static class EarthResistance
     {
         if (earthing is { Rods: null, RodLengthMetres: null, RodDiameterMetres: null })
         {
-            if (earthing.ConductorSquareMillimetres is not null || earthing.ConductorMaterial.Length > 0)
-            {
-                // A conductor leads somewhere: to rods, or to an earth of the building that is not in the plan.
-                findings.Add(Unworked(StationDefaults.Join(input.Path, "rods"), "the rods, or the earth of the building, that the conductor leads to"));
-            }
-
+            // The conductor then leads to the earth of the building, which is measured there.
             return;
         }
 

@@ -55,17 +55,6 @@ public sealed class EarthingExaminationTests
     }
 
     [Fact]
-    public void A_conductor_without_rods_leaves_the_resistance_unknown()
-    {
-        EarthingFit bare = Input.Earthing! with { Rods = null, RodLengthMetres = null, RodDiameterMetres = null, RodSpacingMetres = null };
-
-        Assert.Equal(Verdict.Unknown, Single(EarthingExamination.Of(Input with { Earthing = bare }), "earth-resistance-unknown").Verdict);
-        Assert.DoesNotContain(
-            EarthingExamination.Of(Input with { Earthing = bare with { ConductorSquareMillimetres = null, ConductorMaterial = "" } }).Findings,
-            finding => finding.Code == "earth-resistance-unknown");
-    }
-
-    [Fact]
     public void A_tip_is_held_against_the_height_of_the_zone_where_it_stands()
     {
         // 45 − √(45² − (28.284 − 1)²) = 9.214 m, by hand.
