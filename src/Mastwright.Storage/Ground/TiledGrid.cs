@@ -90,7 +90,7 @@ internal static class TiledGrid
         finally
         {
             // Nobody may close the file while it is written.
-            writing.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default).Wait();
+            writing.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing).GetAwaiter().GetResult();
         }
 
         writing.GetAwaiter().GetResult();

@@ -69,26 +69,24 @@ internal static class WeatherBinder
             ImmutableArray<double> clear = MonthlyClimate.ClearKilowattHours(new(at.LatitudeDegrees, at.LongitudeDegrees));
             int month = Enumerable.Range(0, 12).FirstOrDefault(one => given[one] > clear[one] + Twilight, -1);
             int dark = Enumerable.Range(0, 12).FirstOrDefault(one => given[one] == 0 && clear[one] > Twilight, -1);
+            MonthlyClimate? Refused(FormattableString found, string right)
+            {
+                reader.Binding.Add(reader.Find(ClimateKeys.Light)!, reader.PathOf(ClimateKeys.Light), "plan-range", FormattableString.Invariant(found), right);
+                return null;
+            }
+
             if (dark >= 0)
             {
-                reader.Binding.Add(
-                    reader.Find(ClimateKeys.Light)!,
-                    reader.PathOf(ClimateKeys.Light),
-                    "plan-range",
-                    FormattableString.Invariant($"In month {dark + 1} there is no light at all, where a clear sky gives {clear[dark]:0.##} kWh a day."),
+                return Refused(
+                    $"In month {dark + 1} there is no light at all, where a clear sky gives {clear[dark]:0.##} kWh a day.",
                     "the mean of a day of the month, in kWh a square metre; 0 only where the sun does not rise");
-                return null;
             }
 
             if (month >= 0)
             {
-                reader.Binding.Add(
-                    reader.Find(ClimateKeys.Light)!,
-                    reader.PathOf(ClimateKeys.Light),
-                    "plan-range",
-                    FormattableString.Invariant($"In month {month + 1} {given[month]:0.##} kWh a day are more than a clear sky gives there ({clear[month]:0.##})."),
+                return Refused(
+                    $"In month {month + 1} {given[month]:0.##} kWh a day are more than a clear sky gives there ({clear[month]:0.##}).",
                     "the mean of a day of the month, in kWh a square metre");
-                return null;
             }
         }
 

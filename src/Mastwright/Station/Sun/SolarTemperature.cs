@@ -23,29 +23,21 @@ internal static class SolarTemperature
         int cold = HoursBelow(setup, cell.ChargeLeastCelsius);
         if (cold > 0)
         {
-            yield return new()
-            {
-                Code = "solar-charge-cold",
-                Subject = fit.PlanPath,
-                Verdict = battery.Battery.StopsChargeInCold switch { true => Verdict.Tight, false => Verdict.Fails, _ => Verdict.Unknown },
-                Quantity = "hours a year in which the battery is too cold to charge",
-                Unit = "h",
-                Value = Estimate.Exactly(cold),
-                Limit = 0,
-                Margin = -cold,
-                Source = cell.Source,
-                Details = FindingDetails.Of(
-                    ("hours", Text($"{cold} h")),
-                    ("light", Text($"{year.ColdHours} h")),
-                    ("limit", Celsius(cell.ChargeLeastCelsius)),
-                    ("cell", cell.Name),
-                    ("charger", battery.Battery.StopsChargeInCold switch
-                    {
-                        true => "The charger stops there, and the year is reckoned so",
-                        false => "The charger does not stop there, though the year is reckoned as if it did",
-                        _ => "Whether the charger stops there is not known; the year is reckoned as if it did",
-                    })),
-            };
+            yield return Cold(
+                "solar-charge-cold",
+                fit,
+                battery.Battery.StopsChargeInCold switch { true => Verdict.Tight, false => Verdict.Fails, _ => Verdict.Unknown },
+                "charge",
+                cold,
+                cell,
+                cell.ChargeLeastCelsius,
+                ("light", Text($"{year.ColdHours} h")),
+                ("charger", battery.Battery.StopsChargeInCold switch
+                {
+                    true => "The charger stops there, and the year is reckoned so",
+                    false => "The charger does not stop there, though the year is reckoned as if it did",
+                    _ => "Whether the charger stops there is not known; the year is reckoned as if it did",
+                }));
         }
         else if (!battery.Battery.IsFed && !battery.Battery.IsCelsiusAssumed && battery.Battery.Celsius.Low < cell.ChargeLeastCelsius)
         {
@@ -60,21 +52,23 @@ internal static class SolarTemperature
         int cold = HoursBelow(setup, cell.DischargeLeastCelsius);
         if (cold > 0)
         {
-            yield return new()
-            {
-                Code = "solar-discharge-cold",
-                Subject = fit.PlanPath,
-                Verdict = Verdict.Fails,
-                Quantity = "hours a year in which the battery is too cold to discharge",
-                Unit = "h",
-                Value = Estimate.Exactly(cold),
-                Limit = 0,
-                Margin = -cold,
-                Source = cell.Source,
-                Details = FindingDetails.Of(("hours", Text($"{cold} h")), ("limit", Celsius(cell.DischargeLeastCelsius)), ("cell", cell.Name)),
-            };
+            yield return Cold("solar-discharge-cold", fit, Verdict.Fails, "discharge", cold, cell, cell.DischargeLeastCelsius);
         }
     }
+
+    private static Finding Cold(string code, SolarFit fit, Verdict verdict, string use, int hours, CellRow cell, double leastCelsius, params ReadOnlySpan<(string Key, string Value)> more) => new()
+    {
+        Code = code,
+        Subject = fit.PlanPath,
+        Verdict = verdict,
+        Quantity = $"hours a year in which the battery is too cold to {use}",
+        Unit = "h",
+        Value = Estimate.Exactly(hours),
+        Limit = 0,
+        Margin = -hours,
+        Source = cell.Source,
+        Details = FindingDetails.Of([("hours", Text($"{hours} h")), ("limit", Celsius(leastCelsius)), ("cell", cell.Name), .. more]),
+    };
 
     /// <summary>
     /// A hold-up that is worked out for a narrower range than the weather's says less than it seems to; and so does a year whose weather stays within what the cells bear where the plan's
